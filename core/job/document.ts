@@ -22,7 +22,10 @@ const OutlineDocument = z
     }),
     z.strictObject({
       shape: z.literal('ell'),
-      side: z.enum(['left', 'right']).default('right').describe('The side the return stands on, seen from the front'),
+      side: z
+        .enum(['left', 'right'])
+        .default('right')
+        .describe('The side the return stands on, seen from the front'),
       length: length('Length along the back of the main leg', '96 in'),
       width: length('Depth of the main leg', '25 1/2 in'),
       returnLength: length('How far the return reaches out, measured from the back', '72 in'),
@@ -52,14 +55,22 @@ const OutlineDocument = z
   .describe('Seen from above, the front edge toward the maker');
 
 const EdgeDocument = z.strictObject({
-  edge: z.string().min(1).max(40).describe('Name of the edge: front, right, back, left, rim, return front ...'),
+  edge: z
+    .string()
+    .min(1)
+    .max(40)
+    .describe('Name of the edge: front, right, back, left, rim, return front ...'),
   kind: z.enum(['finished', 'wall', 'seam']).default('finished'),
   faceHeight: length('Height of the face (the reveal)', '1 1/2 in'),
   profile: z
     .enum(['square eased', 'round-over', 'bullnose', 'bevel', 'chiselled'])
     .default('square eased')
     .describe('Shape of the arris and face'),
-  profileSize: text('Radius, leg of the bevel, or for chiselled the development factor 1.3 to 1.6', '1/8 in', 40),
+  profileSize: text(
+    'Radius, leg of the bevel, or for chiselled the development factor 1.3 to 1.6',
+    '1/8 in',
+    40,
+  ),
   undersideReturn: length('How far the film is carried round underneath', '3/4 in'),
 });
 
@@ -96,7 +107,9 @@ const RoomDocument = z.strictObject({
     .array(ReadingDocument)
     .max(500)
     .default([])
-    .describe('Readings or a forecast of the air temperature from the first pour on; none: it stays as it is'),
+    .describe(
+      'Readings or a forecast of the air temperature from the first pour on; none: it stays as it is',
+    ),
 });
 
 const ColourDocument = z.strictObject({
@@ -117,7 +130,11 @@ const CoatDocument = z.strictObject({
   id: z.string().min(1).max(60),
   name: z.string().max(80).default(''),
   kind: z.enum(['seal coat', 'colour coat', 'clear buffer', 'flood coat']).default('colour coat'),
-  resin: z.string().max(80).default('').describe('Id of a resin card: quick-20 or regular-50, or one of the shop'),
+  resin: z
+    .string()
+    .max(80)
+    .default('')
+    .describe('Id of a resin card: quick-20 or regular-50, or one of the shop'),
   film: text('Film on the top', '4 fl oz/sq ft', 40),
   faceFilm: text('Film put on the faces', '0.5 mm', 40),
   edges: z.enum(['wrapped', 'dammed']).default('wrapped'),
@@ -133,15 +150,7 @@ const CoatDocument = z.strictObject({
   largestCup: text('Largest cup the maker wants to handle (mass)', '900 g', 40),
 });
 
-export const STAGES = [
-  'enquiry',
-  'agreed',
-  'building',
-  'pouring',
-  'curing',
-  'ready',
-  'handed over',
-] as const;
+export const STAGES = ['enquiry', 'agreed', 'building', 'pouring', 'curing', 'ready', 'handed over'] as const;
 
 export const JobDocument = z
   .strictObject({

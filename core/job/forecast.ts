@@ -1,14 +1,24 @@
 /** What is computed for a whole job; what the job sheet, the command line and the printed order show. */
-import type { Problem } from '#core/quantity/problem.ts';
+
+import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
-import type { Dimension, DrawnPiece } from '#core/piece/drawing.ts';
-import type { PieceMeasures } from '#core/piece/measure.ts';
-import type { BlushGate } from '#core/room/blush-gate.ts';
+import type { Problem } from '#core/quantity/problem.ts';
 
 /** A section of the sheet that cannot be computed yet, and what it needs. */
 export interface Missing {
   readonly path: string;
   readonly needs: string;
+}
+
+/** Is the air fit to pour in? */
+export interface RoomForecast {
+  readonly air_K: number;
+  readonly board_K: number;
+  /** 0..1; null: not measured. */
+  readonly humidity: number | null;
+  readonly dewPoint_K: number | null;
+  readonly verdict: 'go' | 'caution' | 'stop' | 'not known';
+  readonly reasons: readonly string[];
 }
 
 export interface CoatForecast {
@@ -24,12 +34,10 @@ export interface JobForecast {
   readonly problems: readonly Problem[];
   readonly warnings: readonly Problem[];
   readonly missing: readonly Missing[];
+  /** The piece as read, in SI; the screen draws it with core/piece's drawing functions. */
+  readonly piece: Piece | null;
   readonly measures: PieceMeasures | null;
-  readonly drawing: DrawnPiece | null;
-  readonly room: BlushGate | null;
-  readonly dewPoint_K: number | null;
+  readonly room: RoomForecast | null;
   readonly coats: readonly CoatForecast[];
   readonly cautions: readonly string[];
 }
-
-export type { Dimension };
