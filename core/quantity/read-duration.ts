@@ -11,7 +11,7 @@ function find(words: string): Found | undefined {
   if (words !== ':') return unitFor('time', words);
   return {
     code: 'no-unit',
-    about: 'a figure with a colon needs h (hours and minutes) or min (minutes and seconds)',
+    about: 'a figure with a colon is hours and minutes (1:30 h) or minutes and seconds (1:30 min), up to 59',
   };
 }
 
