@@ -1,0 +1,214 @@
+/** The plan as a work order in plain text: what a maker reads at the bench or pins to the wall. */
+import type { JobDocument } from '#core/job/document.ts';
+import type { CoatForecast, JobForecast } from '#core/job/forecast.ts';
+import { sayWorking } from '#core/mix/say-working.ts';
+import type { CoatPlan, StageForecast, Step } from '#core/pour/plan.ts';
+import {
+  formatArea,
+  formatDuration,
+  formatLength,
+  formatMass,
+  formatPercent,
+  formatRange,
+  formatTemperature,
+  formatVolume,
+  formatWeight,
+} from '#core/quantity/format.ts';
+import { sayProblem } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
+import { rightAligned, table, wrap } from './text-table.ts';
+
+const WIDTH = 100;
+
+export function planText(job: JobDocument, forecast: JobForecast, system: System): string {
+  const blocks = [heading(job, forecast, system)];
+  for (const coat of forecast.coats) blocks.push(coatText(coat, system));
+  if (forecast.missing.length > 0)
+    blocks.push(['STILL NEEDED', ...forecast.missing.map((m) => `  ${m.needs} (${m.path})`)].join('\n'));
+  if (forecast.warnings.length > 0)
+    blocks.push(
+      ['DOUBTFUL', ...forecast.warnings.flatMap((w) => wrap(sayProblem(w), WIDTH, '  '))].join('\n'),
+    );
+  blocks.push(['CAUTIONS', ...forecast.cautions.flatMap((c) => wrap(c, WIDTH, '  - ', '    '))].join('\n'));
+  blocks.push(
+    wrap(
+      `Ranges are 5 to 95 %. They rest on a generic resin model fitted to a label, not on your batch: trust what you see in the cup. Model ${forecast.modelVersion}.`,
+      WIDTH,
+    ).join('\n'),
+  );
+  return `${blocks.join('\n\n')}\n`;
+}
+
+function heading(job: JobDocument, forecast: JobForecast, system: System): string {
+  const lines = [job.title === '' ? 'UNTITLED JOB' : job.title.toUpperCase()];
+  if (job.customer.name !== '') lines.push(`for ${job.customer.name}`);
+  const { measures, room } = forecast;
+  if (measures !== null) {
+    const { bounds } = measures;
+    const finished = measures.edges.filter((edge) => edge.outer && edge.kind === 'finished');
+    lines.push(
+      `piece  ${formatLength(bounds.maxX_m - bounds.minX_m, system)} x ${formatLength(bounds.maxY_m - bounds.minY_m, system)}, top ${formatArea(measures.topArea_m2, system)}, finished edges ${formatLength(measures.finishedEdgeLength_m, system)} (${finished.map((edge) => edge.name).join(', ') || 'none'})`,
+      `       body about ${formatWeight(measures.bodyMass_kg, system)}, longest diagonal ${formatLength(measures.longestDiagonal_m, system)}`,
+    );
+  }
+  if (room !== null) {
+    const humidity =
+      room.humidity === null ? 'humidity not measured' : `${formatPercent(room.humidity)} humidity`;
+    const dew = room.dewPoint_K === null ? '' : `, dew point ${formatTemperature(room.dewPoint_K, system)}`;
+    lines.push(
+      `shop   air ${formatTemperature(room.air_K, system)}, board ${formatTemperature(room.board_K, system)}, ${humidity}${dew}: ${room.verdict}`,
+      ...room.reasons.map((reason) => `       ${reason}`),
+    );
+  }
+  return lines.join('\n');
+}
+
+function coatText({ name, plan }: CoatForecast, system: System): string {
+  const title = `== ${name.toUpperCase()} `.padEnd(WIDTH, '=');
+  if (plan === null) return `${title}\nnot planned yet: see what is still needed`;
+  return [
+    title,
+    ...wrap(`${plan.verdict.toUpperCase()}. ${plan.says}`, WIDTH),
+    '',
+    'HOW MUCH',
+    ...quantityText(plan, system),
+    '',
+    'CUPS, in the order they are mixed (grams on the scale)',
+    ...cupsText(plan, system),
+    '',
+    'THE POUR (0 = parts of the first cup meet)',
+    ...table(
+      ['from', 'to', 'who', 'what', 'must be done by', 'slack', 'because'],
+      plan.steps.map((step) => stepRow(step)),
+      rightAligned(0, 1, 5),
+    ),
+    '',
+    'THE FILM',
+    ...filmText(plan, system),
+    '',
+    'AFTER THE POUR',
+    ...table(
+      ['when', 'what', 'how it is told', 'rests on'],
+      plan.stages.map((stage) => stageRow(stage, plan.filmStart_s)),
+      rightAligned(),
+    ),
+    ...(plan.waysOut.length === 0
+      ? []
+      : [
+          '',
+          'WAYS OUT',
+          ...table(
+            ['way', 'verdict', 'slack', 'what changes'],
+            plan.waysOut.map((way) => [
+              way.label,
+              way.verdict,
+              signed(way.slack_s),
+              `${way.change}. ${way.note}`,
+            ]),
+            rightAligned(2),
+          ),
+        ]),
+    ...(plan.cautions.length === 0
+      ? []
+      : ['', 'MIND', ...plan.cautions.flatMap((caution) => wrap(caution, WIDTH, '  - ', '    '))]),
+  ].join('\n');
+}
+
+function quantityText(plan: CoatPlan, system: System): string[] {
+  const rows = plan.quantity.lines.map((line) => [
+    line.label,
+    formatVolume(line.volume_m3, system),
+    formatMass(line.mass_kg),
+    line.basis,
+    sayWorking(line, system),
+  ]);
+  rows.push([
+    'total',
+    formatVolume(plan.quantity.volume_m3, system),
+    formatMass(plan.quantity.mass_kg),
+    '',
+    '',
+  ]);
+  return table(['for', 'volume', 'weight', 'rests on', 'working'], rows, rightAligned(1, 2));
+}
+
+function cupsText(plan: CoatPlan, system: System): string[] {
+  const grams = (mass_kg: number) => formatMass(mass_kg).replace(/ g$/, '');
+  const rows = plan.cups.map((cup) => {
+    const forecast = plan.cupForecasts.find((each) => each.number === cup.number);
+    const pourNow = forecast?.pourNow ?? null;
+    return [
+      String(cup.number),
+      cup.colour,
+      grams(cup.partA_kg),
+      grams(cup.partB_kg),
+      cup.colourant === 'none' ? '-' : `${grams(cup.tint_kg)} ${cup.colourant}`,
+      formatVolume(cup.volume_m3, system),
+      formatPercent(cup.ratioError, { decimals: 1 }),
+      forecast === undefined ? '' : `${minutes(forecast.mixed_s)} - ${minutes(forecast.emptied_s)}`,
+      pourNow === null
+        ? 'not reached'
+        : formatRange(pourNow.low_s, pourNow.mid_s, pourNow.high_s, 'duration', system),
+    ];
+  });
+  return table(
+    ['cup', 'colour', 'A', 'B', 'tint', 'in all', 'ratio off', 'mixed - empty', 'left standing, pour now at'],
+    rows,
+    rightAligned(0, 2, 3, 5, 6),
+  );
+}
+
+function stepRow(step: Step): string[] {
+  const { low, high } = { low: step.window.closes_s, high: step.window.closesHigh_s };
+  const by = high > low + 30 ? `${minutes(low)} (${minutes(low)}-${minutes(high)})` : minutes(low);
+  return [
+    minutes(step.start_s),
+    minutes(step.end_s),
+    String(step.person),
+    step.label,
+    by,
+    signed(step.slack_s),
+    step.window.limit,
+  ];
+}
+
+function filmText(plan: CoatPlan, system: System): string[] {
+  const { answers } = plan;
+  const lines = answers.lastTouch.map(
+    ({ pitch_m, at_s }) =>
+      `  marks ${formatLength(pitch_m, system)} apart still level if made before ${at_s === null ? '- they do not level' : minutes(at_s)}`,
+  );
+  lines.push(
+    `  longest wave that levels by itself: ${formatLength(answers.longestWave_m, system)}`,
+    `  a face worked as planned holds ${formatRange(answers.faceHoldsLow_m, answers.faceHolds_m, answers.faceHoldsHigh_m, 'film', 'metric')}: plan further edge passes if it should be more`,
+    `  film thinner than 90 % within ${formatLength(answers.taper_m, system)} of a wetted edge`,
+    `  warmest the film gets: ${formatTemperature(answers.peak_K, system)}`,
+  );
+  return lines;
+}
+
+function stageRow(stage: StageForecast, filmStart_s: number): string[] {
+  const when =
+    stage.at === null
+      ? 'not reached'
+      : formatRange(
+          Math.max(0, stage.at.low_s - filmStart_s),
+          Math.max(0, stage.at.mid_s - filmStart_s),
+          Math.max(0, stage.at.high_s - filmStart_s),
+          'duration',
+          'us',
+        );
+  return [when, stage.label, stage.criterion, stage.basis];
+}
+
+/** Minutes and seconds on the plan's clock: 12:30. */
+function minutes(time_s: number): string {
+  const whole = Math.round(time_s);
+  if (whole >= 36_000) return formatDuration(whole);
+  const sign = whole < 0 ? '-' : '';
+  return `${sign}${Math.floor(Math.abs(whole) / 60)}:${String(Math.abs(whole) % 60).padStart(2, '0')}`;
+}
+
+function signed(time_s: number): string {
+  return `${time_s < 0 ? '-' : '+'}${minutes(Math.abs(time_s))}`;
+}
