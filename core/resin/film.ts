@@ -1,0 +1,147 @@
+import { type Column, linearLoss, surroundingsAt } from '#core/numeric/column.ts';
+import { integrateColumn, type Tolerance } from '#core/numeric/rosenbrock.ts';
+import { COLDEST_K, HOTTEST_K, requirePositive, requireRange } from './check.ts';
+import { reactionOf } from './kinetics.ts';
+import type { AirTemperature, Board, CureHistory, CureState, ResinModel } from './model.ts';
+import { startRecording } from './recording.ts';
+
+/** Convection and radiation of a level film in a still shop, W/m2/K: 8 to 10 for 1 to 10 K of excess (see `convection.ts`). */
+export const FILM_COEFFICIENT_W_m2K = 9;
+/** Underside of a board on supports, facing down: less convection, same radiation, W/m2/K. */
+export const UNDERSIDE_COEFFICIENT_W_m2K = 6;
+/** A film's history reaches this far when its full cure is asked for, s (30 days). */
+export const FULL_CURE_SPAN_s = 30 * 86_400;
+
+export interface FilmSetup {
+  readonly model: ResinModel;
+  /** Wet film, 1e-5 to 0.1 m. */
+  readonly thickness_m: number;
+  readonly board: Board;
+  readonly air: AirTemperature;
+  /** The film's state when it is poured: that of its cup. */
+  readonly start: CureState;
+  /** Default: the air at `start_s`. */
+  readonly boardStart_K?: number;
+  readonly start_s: number;
+  readonly duration_s: number;
+  /** Default `FILM_COEFFICIENT_W_m2K`. */
+  readonly surfaceCoefficient_W_m2K?: number;
+  /** Default `UNDERSIDE_COEFFICIENT_W_m2K`. */
+  readonly undersideCoefficient_W_m2K?: number;
+  /** Equal layers of the film, 1 to 50; default 3. */
+  readonly filmNodes?: number;
+  /** Equal layers of the board, 1 to 200; default 8. */
+  readonly boardNodes?: number;
+  readonly tolerance?: Tolerance;
+  /** Amine hydrogen / epoxide equivalents; default 1. With another value pass `modelOffRatio`'s model. */
+  readonly balance?: number;
+}
+
+/**
+ * Cure of a poured film on its board: one-dimensional heat conduction by finite volumes through film and board, reaction in
+ * each layer of the film, convection and radiation to the air above and below. The history is the mean over the
+ * film's depth; `hottest_K` is the hottest layer. Edges and the run-off on faces are not part of it.
+ *
+ * @throws RangeError when an input is out of its range (they are stated at each field) or the air series is not increasing.
+ */
+export function cureFilm(setup: FilmSetup): CureHistory {
+  const { model, start } = setup;
+  const filmNodes = setup.filmNodes ?? 3;
+  const boardNodes = setup.boardNodes ?? 8;
+  checkBody(start, setup.start_s, setup.duration_s);
+  requireRange('filmNodes', filmNodes, 1, 50);
+  requireRange('boardNodes', boardNodes, 1, 200);
+  const surroundings = surroundingsOf(setup.air);
+  const boardStart = setup.boardStart_K ?? surroundingsAt(surroundings, setup.start_s);
+  requireRange('boardStart_K', boardStart, COLDEST_K, HOTTEST_K);
+
+  const column = filmColumn(setup, filmNodes, boardNodes);
+  const temperature = new Float64Array(filmNodes + boardNodes).fill(boardStart, filmNodes);
+  temperature.fill(start.temperature_K, 0, filmNodes);
+  const conversion = new Float64Array(filmNodes).fill(start.conversion);
+  const recording = startRecording(model);
+  integrateColumn(
+    column,
+    conversion,
+    temperature,
+    {
+      start: setup.start_s,
+      end: setup.start_s + setup.duration_s,
+      surroundings,
+      ...(setup.tolerance === undefined ? {} : { tolerance: setup.tolerance }),
+    },
+    (time, a, T, aRate, TRate) => {
+      let hottest = T[0]!;
+      let meanA = 0;
+      let meanT = 0;
+      let meanARate = 0;
+      let meanTRate = 0;
+      for (let i = 0; i < filmNodes; i++) {
+        meanA += a[i]!;
+        meanT += T[i]!;
+        meanARate += aRate[i]!;
+        meanTRate += TRate[i]!;
+        if (T[i]! > hottest) hottest = T[i]!;
+      }
+      recording.push(
+        time,
+        meanA / filmNodes,
+        meanT / filmNodes,
+        meanARate / filmNodes,
+        meanTRate / filmNodes,
+        hottest,
+      );
+    },
+  );
+  return recording.finish();
+}
+
+function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number): Column {
+  const { model, board } = setup;
+  requireRange('thickness_m', setup.thickness_m, 1e-5, 0.1);
+  requireRange('board.thickness_m', board.thickness_m, 1e-4, 1);
+  requirePositive('board.conductivity_W_mK', board.conductivity_W_mK);
+  requirePositive('board.density_kg_m3', board.density_kg_m3);
+  requirePositive('board.heatCapacity_J_kgK', board.heatCapacity_J_kgK);
+  requirePositive('conductivity_W_mK', model.conductivity_W_mK);
+  requirePositive('density_kg_m3', model.density_kg_m3);
+  const over = setup.surfaceCoefficient_W_m2K ?? FILM_COEFFICIENT_W_m2K;
+  const under = setup.undersideCoefficient_W_m2K ?? UNDERSIDE_COEFFICIENT_W_m2K;
+  requireRange('surfaceCoefficient_W_m2K', over, 0, 1e6);
+  requireRange('undersideCoefficient_W_m2K', under, 0, 1e6);
+  const nodes = filmNodes + boardNodes;
+  const film = setup.thickness_m / filmNodes;
+  const layer = board.thickness_m / boardNodes;
+  // Resistance from a layer's middle to its face, m2 K/W.
+  const halfFilm = film / (2 * model.conductivity_W_mK);
+  const halfBoard = layer / (2 * board.conductivity_W_mK);
+  const capacity = new Float64Array(nodes).fill(board.density_kg_m3 * board.heatCapacity_J_kgK * layer);
+  capacity.fill(model.density_kg_m3 * model.heatCapacity_J_kgK * film, 0, filmNodes);
+  const conductance = new Float64Array(nodes - 1).fill(0.5 / halfBoard);
+  conductance.fill(0.5 / halfFilm, 0, filmNodes - 1);
+  conductance[filmNodes - 1] = 1 / (halfFilm + halfBoard);
+  return {
+    capacity,
+    conductance,
+    heat: new Float64Array(filmNodes).fill(model.density_kg_m3 * model.heat_J_kg * film),
+    reaction: reactionOf(model, setup.balance),
+    firstLoss: linearLoss(over === 0 ? 0 : 1 / (1 / over + halfFilm)),
+    lastLoss: linearLoss(under === 0 ? 0 : 1 / (1 / under + halfBoard)),
+  };
+}
+
+/** Checks of a start and a span shared by film and cup. */
+export function checkBody(start: CureState, start_s: number, duration_s: number): void {
+  requireRange('start.conversion', start.conversion, 0, 1);
+  requireRange('start.temperature_K', start.temperature_K, COLDEST_K, HOTTEST_K);
+  requireRange('start_s', start_s, -1e9, 1e9);
+  requireRange('duration_s', duration_s, 0, 1e9);
+}
+
+/** Air as the integrator takes it. Throws RangeError for a temperature outside 223.15 to 873.15 K. */
+export function surroundingsOf(air: AirTemperature): { time: readonly number[]; value: readonly number[] } {
+  for (const temperature of air.temperature_K) {
+    requireRange('air.temperature_K', temperature, COLDEST_K, HOTTEST_K);
+  }
+  return { time: air.time_s, value: air.temperature_K };
+}
