@@ -1,6 +1,6 @@
 /** Where paths of lines and arcs meet: exact intersections, sorted so that thousands of segments stay quick. */
 
-import { circleOf, distanceToSegment_m, onArc, pointAlong, segmentBounds } from './arc.ts';
+import { circleOf, distanceToSegment_m, onArc, pointAlong, segmentBounds, segmentLength_m } from './arc.ts';
 import type { Bounds, Path, Point, Segment } from './piece.ts';
 
 /** Points closer than this are one point, m. */
@@ -155,15 +155,52 @@ export function pathsMeet(a: Path, b: Path): Point | undefined {
   return undefined;
 }
 
-/** Points on the path no further than about step_m apart along it, ends of every segment included. */
-export function pointsOn(path: Path, step_m: number): Point[] {
-  const points: Point[] = [];
-  for (const s of path) {
-    const box = segmentBounds(s);
-    const reach = Math.hypot(box.maxX_m - box.minX_m, box.maxY_m - box.minY_m);
-    // Three ends of the box bound any arc's length well enough.
-    const count = Math.max(1, Math.ceil((3 * reach) / step_m));
-    for (let i = 0; i < count; i += 1) points.push(pointAlong(s, i / count));
+/**
+ * Where along the path a measure is least, and that least value: looked for at points no further than step_m apart, then
+ * closed in on between the neighbours of the best one (golden section), so a smooth measure is found to its own digits.
+ */
+export function leastAlong(
+  path: Path,
+  step_m: number,
+  measure: (p: Point) => number,
+): { readonly at: Point; readonly value: number } {
+  let at = path[0]!.from;
+  let value = Infinity;
+  let best = { segment: path[0]!, fraction: 0, width: 0 };
+  for (const segment of path) {
+    const count = Math.max(2, Math.ceil(segmentLength_m(segment) / step_m));
+    for (let i = 0; i < count; i += 1) {
+      const p = pointAlong(segment, i / count);
+      const here = measure(p);
+      if (here >= value) continue;
+      value = here;
+      at = p;
+      best = { segment, fraction: i / count, width: 1 / count };
+    }
   }
-  return points;
+  // The least may lie on the segment before, when the best point is a start: both sides are searched.
+  const before = path[(path.indexOf(best.segment) + path.length - 1) % path.length]!;
+  const spans = [
+    { segment: best.segment, low: Math.max(0, best.fraction - best.width), high: best.fraction + best.width },
+    ...(best.fraction === 0 ? [{ segment: before, low: 0.5, high: 1 }] : []),
+  ];
+  for (const { segment, ...span } of spans) {
+    let { low, high } = span;
+    for (let i = 0; i < 48; i += 1) {
+      const third = (high - low) * (2 - GOLDEN);
+      const p = pointAlong(segment, low + third);
+      const q = pointAlong(segment, high - third);
+      const mp = measure(p);
+      const mq = measure(q);
+      if (mp < mq) high -= third;
+      else low += third;
+      if (Math.min(mp, mq) < value) {
+        value = Math.min(mp, mq);
+        at = mp < mq ? p : q;
+      }
+    }
+  }
+  return { at, value };
 }
+
+const GOLDEN = (1 + Math.sqrt(5)) / 2;

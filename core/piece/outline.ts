@@ -1,10 +1,11 @@
 /** From what the shop types (a rectangle, an L, an oval ...) to the closed path with its named edges. */
 
 import type { Problem } from '#core/quantity/problem.ts';
+import { checkOutline } from './check-outline.ts';
+import { ellCorners, outlineCorners, rectangleCorners } from './corners.ts';
 import { ellipsePath } from './ellipse.ts';
-import { type Corner, filletPath } from './fillet.ts';
-import { CLOSING_M, checkOutline } from './outlineCheck.ts';
-import { counterClockwise, edgesOf, movePath } from './path.ts';
+import { filletPath } from './fillet.ts';
+import { counterClockwise, movePath } from './path.ts';
 import type { CutOut, Outline, Path, PathOutline, Point, Segment } from './piece.ts';
 
 /**
@@ -39,7 +40,7 @@ export function outlinePath(outline: Outline): Path {
   }
 }
 
-/** The edge names a piece with this outline needs a spec for, in order. Throws RangeError as outlinePath does. */
+/** The edge names a piece with this outline needs a spec for, in order, each once. Never throws, whatever the sizes. */
 export function edgeNames(outline: Outline): string[] {
   switch (outline.shape) {
     case 'rectangle':
@@ -52,7 +53,7 @@ export function edgeNames(outline: Outline): string[] {
     case 'polygon':
       return outline.corners.map((_, i) => `edge ${i + 1}`);
     case 'path':
-      return edgesOf(outlinePath(outline));
+      return [...new Set(outline.segments.map((step, i) => step.edge ?? `edge ${i + 1}`))];
   }
 }
 

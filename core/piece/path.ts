@@ -167,11 +167,6 @@ export function movePath(path: Path, angle_rad: number, by: Point): Segment[] {
   return path.map((s) => ({ ...s, from: move(s.from), to: move(s.to) }));
 }
 
-/** Names of the edges in the order the path runs through them, each once. */
-export function edgesOf(path: Path): string[] {
-  return [...new Set(path.map((s) => s.edge))];
-}
-
 /** Turn between a segment's end and the next one's start, within (-pi, pi]; 0 where they are tangent. */
 export function cornerTurn_rad(before: Segment, after: Segment): number {
   const turn = heading_rad(after, 'start') - heading_rad(before, 'end');

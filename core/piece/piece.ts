@@ -155,7 +155,7 @@ export interface Piece {
   /** One spec for each edge name of the outline (`edgeNames`). */
   readonly edges: Readonly<Record<string, EdgeSpec>>;
   readonly cutOuts: readonly CutOut[];
-  /** The field sheet, without build-up strips. */
+  /** The body as it stands, field sheet with its build-up: the height of an edge nobody says otherwise about. */
   readonly bodyThickness_m: number;
 }
 

@@ -7,7 +7,7 @@
  * the outline and is already in the plan area, so it is taken off once: plan area + face area = true surface.
  */
 
-import { EASED_RADIUS_M, type EdgeProfile } from './piece.ts';
+import type { EdgeProfile } from './piece.ts';
 
 interface Face {
   readonly faceHeight_m: number;
@@ -18,8 +18,6 @@ interface Face {
 const BEVEL_ARRIS_M = 0.003;
 /** Facet arrises of a chiselled edge once brushed and sanded (common practice, no source). */
 const CHISELLED_ARRIS_M = 0.002;
-
-export const DEFAULT_PROFILE: EdgeProfile = { kind: 'square eased', radius_m: EASED_RADIUS_M };
 
 /**
  * Surface across the profile, from the end of the flat top to the bottom of the face, m2 per metre of edge (m).

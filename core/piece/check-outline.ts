@@ -3,7 +3,7 @@
 import type { Problem } from '#core/quantity/problem.ts';
 import { outlineCorners } from './corners.ts';
 import { type Corner, type Misfit, misfits, trims } from './fillet.ts';
-import { lengthText, pointText, rangeText } from './lengthText.ts';
+import { lengthText, pointText, rangeText } from './length-text.ts';
 import type { EllOutline, Outline, PathOutline, PolygonOutline } from './piece.ts';
 
 export const SMALLEST_M = 0.01;
