@@ -1,0 +1,52 @@
+/** What the shop is: one record, versioned like a job. Rates are the maker's own working speeds, in SI (core/pour/shop-rates.ts). */
+import { z } from 'zod';
+import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
+
+/** A rate somebody stored before a later version added another one is read with the default for the new one. */
+const rate = (key: keyof ShopRates, least: number, most: number, unit: string) =>
+  z
+    .number()
+    .min(least)
+    .max(most)
+    .default(SHOP_DEFAULTS[key])
+    .describe(`${unit}, ${least} to ${most}; a shop default`);
+
+const Rates = z.strictObject({
+  mix_s: rate('mix_s', 1, 3600, 's'),
+  mixExtra_s_per_kg: rate('mixExtra_s_per_kg', 0, 3600, 's/kg'),
+  tint_s: rate('tint_s', 0, 3600, 's'),
+  pour_kg_per_s: rate('pour_kg_per_s', 0.0001, 10, 'kg/s'),
+  spread_m2_per_s: rate('spread_m2_per_s', 0.00001, 1, 'm2/s'),
+  meld_s_per_m2: rate('meld_s_per_m2', 0, 36_000, 's/m2'),
+  leastMeld_s: rate('leastMeld_s', 0, 3600, 's'),
+  wrap_m_per_s: rate('wrap_m_per_s', 0.0001, 10, 'm/s'),
+  torch_m2_per_s: rate('torch_m2_per_s', 0.00001, 1, 'm2/s'),
+  leastTorch_s: rate('leastTorch_s', 0, 3600, 's'),
+  scrapeEvery_s: rate('scrapeEvery_s', 60, 86_400, 's'),
+  scrape_m_per_s: rate('scrape_m_per_s', 0.0001, 10, 'm/s'),
+  scaleStep_kg: rate('scaleStep_kg', 0.000001, 1, 'kg'),
+  cupFilmShare: rate('cupFilmShare', 0, 0.5, 'share of the mass in the cup'),
+  leastCupFilm_kg: rate('leastCupFilm_kg', 0, 1, 'kg'),
+  tightUnder_s: rate('tightUnder_s', 0, 86_400, 's'),
+}) satisfies z.ZodType<ShopRates>;
+
+export const Shop = z
+  .strictObject({
+    name: z.string().max(200).default(''),
+    system: z.enum(['us', 'metric']).default('us').describe('Units shown first'),
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/)
+      .default('USD')
+      .describe('ISO 4217 code, for example USD'),
+    rates: Rates.prefault({}),
+  })
+  .describe('The shop: its name, units, currency and how fast it works');
+
+export type Shop = z.infer<typeof Shop>;
+export type ShopInput = z.input<typeof Shop>;
+
+/** What a shop is before anyone has said anything about it. */
+export function newShop(): Shop {
+  return Shop.parse({});
+}

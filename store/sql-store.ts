@@ -1,0 +1,44 @@
+import { type Kysely, sql, type Transaction } from 'kysely';
+import * as jobs from './job-rows.ts';
+import * as shop from './shop-rows.ts';
+import type { Store } from './store.ts';
+import type { Tables } from './tables.ts';
+
+/** What the two databases need said differently while saving. */
+export interface SaveDialect {
+  readonly lockRow: jobs.LockRow;
+  /** Keeps other saves of the shop waiting until this transaction ends. */
+  lockShop(transaction: Transaction<Tables>): Promise<void>;
+}
+
+/** SQLite: a write transaction begins with the one write lock there is, so nothing more is needed. */
+export const sqliteSaves: SaveDialect = { lockRow: (query) => query, lockShop: async () => {} };
+
+/** PostgreSQL: the row of the job, or for the shop the table, is locked first; the check and the write follow. */
+export const postgresSaves: SaveDialect = {
+  lockRow: (query) => query.forUpdate(),
+  async lockShop(transaction) {
+    await sql`lock table shop in share row exclusive mode`.execute(transaction);
+  },
+};
+
+/** The store over an open database that has been migrated. */
+export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
+  return {
+    listJobs: (filter) => jobs.listJobs(db, filter?.archived),
+    createJob: (job) => db.transaction().execute((t) => jobs.createJob(t, job)),
+    getJob: (id) => jobs.getJob(db, id),
+    saveJob: (save) => db.transaction().execute((t) => jobs.saveJob(t, save, dialect.lockRow)),
+    listVersions: (id) => jobs.listVersions(db, id),
+    getVersion: (id, version) => jobs.getVersion(db, id, version),
+    archiveJob: (id, at) => jobs.setArchived(db, id, at),
+    restoreJob: (id) => jobs.setArchived(db, id, null),
+    getShop: () => shop.getShop(db),
+    saveShop: (save) =>
+      db.transaction().execute(async (t) => {
+        await dialect.lockShop(t);
+        return await shop.saveShop(t, save);
+      }),
+    close: () => db.destroy(),
+  };
+}

@@ -1,0 +1,130 @@
+/**
+ * The store as the rest of the app sees it: jobs with every version ever saved, and the shop. What each method must do is
+ * written here; `acceptance.ts` checks it for every database. Time is passed in (`at`, ISO 8601 in UTC): the store has no clock.
+ *
+ * The version rule, for jobs and for the shop:
+ * - versions count 1, 2, 3 ... without gaps, and a stored version is never changed or removed;
+ * - a save names the version it was read at (`baseVersion`); it is stored only if that is still the newest one, in one
+ *   transaction, so of two saves on the same base exactly one is stored and the other is told of the conflict;
+ * - a save names itself (`saveId`, made by the client); repeating it, at any time later, answers as the first time did and
+ *   changes nothing, whatever else the repeat says;
+ * - when a method has answered "saved", the document survives a crash of the process and of the machine.
+ */
+import type { JobDocument } from '#core/job/document.ts';
+import type { Shop } from './shop.ts';
+
+export interface Store {
+  /** Every job, newest save first, ties by id. `archived` true or false: only those that are, or are not, in the archive. */
+  listJobs(filter?: { readonly archived?: boolean }): Promise<readonly JobSummary[]>;
+
+  /** Stores version 1 of a new job. The id is a lower-case UUID made by the client. */
+  createJob(job: NewJob): Promise<CreateOutcome>;
+
+  /** The newest version, or null if there is no such job. Archived jobs are answered too. */
+  getJob(id: string): Promise<StoredJob | null>;
+
+  /** Stores the next version, by the version rule. Saving leaves an archived job in the archive. */
+  saveJob(save: JobSave): Promise<SaveOutcome>;
+
+  /** Every version, oldest first, without the documents; null if there is no such job. */
+  listVersions(id: string): Promise<readonly VersionNote[] | null>;
+
+  /** One version as it was saved; null if there is no such job or version. */
+  getVersion(id: string, version: number): Promise<StoredVersion | null>;
+
+  /** Puts a job in the archive. False if there is no such job. Repeating it keeps the first time. Makes no version. */
+  archiveJob(id: string, at: string): Promise<boolean>;
+
+  /** Takes a job out of the archive. False if there is no such job. Repeating it is harmless. Makes no version. */
+  restoreJob(id: string): Promise<boolean>;
+
+  /** The newest version of the shop, or null before the first save (whose base version is 0). */
+  getShop(): Promise<StoredShop | null>;
+
+  /** Stores the next version of the shop, by the version rule. */
+  saveShop(save: ShopSave): Promise<ShopOutcome>;
+
+  /** Waits for what is under way and lets the database go. Using the store afterwards fails; closing twice does not. */
+  close(): Promise<void>;
+}
+
+export interface JobSummary {
+  readonly id: string;
+  readonly title: string;
+  readonly customerName: string;
+  readonly stage: JobDocument['agreed']['stage'];
+  /** Promised day, YYYY-MM-DD, or ''. */
+  readonly handOver: string;
+  /** Start of the earliest coat that has one, local YYYY-MM-DDTHH:MM, or ''. */
+  readonly firstPourAt: string;
+  readonly version: number;
+  /** When the newest version was saved. */
+  readonly updatedAt: string;
+  readonly archived: boolean;
+}
+
+export interface NewJob {
+  readonly id: string;
+  readonly document: JobDocument;
+  readonly saveId: string;
+  readonly at: string;
+}
+
+export interface JobSave extends NewJob {
+  readonly baseVersion: number;
+}
+
+export interface ShopSave {
+  readonly baseVersion: number;
+  readonly shop: Shop;
+  readonly saveId: string;
+  readonly at: string;
+}
+
+export interface Versioned<T> {
+  readonly version: number;
+  readonly document: T;
+}
+
+export interface StoredVersion extends Versioned<JobDocument> {
+  readonly savedAt: string;
+}
+
+export interface StoredJob extends StoredVersion {
+  readonly id: string;
+  readonly archived: boolean;
+}
+
+export interface VersionNote {
+  readonly version: number;
+  readonly saveId: string;
+  readonly savedAt: string;
+}
+
+export interface StoredShop {
+  readonly version: number;
+  readonly savedAt: string;
+  readonly shop: Shop;
+}
+
+export interface Saved {
+  readonly outcome: 'saved';
+  readonly version: number;
+  readonly savedAt: string;
+}
+
+export interface Conflict<T> {
+  readonly outcome: 'conflict';
+  /** The newest version. */
+  readonly current: Versioned<T>;
+  /** The document the save was based on, so that both sides' changes can be told; null if that version never existed. */
+  readonly base: T | null;
+}
+
+/** `exists`: another save already made a job of this id. */
+export type CreateOutcome = Saved | { readonly outcome: 'exists'; readonly current: Versioned<JobDocument> };
+
+export type SaveOutcome = Saved | Conflict<JobDocument> | { readonly outcome: 'missing' };
+
+/** Before the first save there is no current shop: a save on any base but 0 is then answered with version 0 and a new shop. */
+export type ShopOutcome = Saved | Conflict<Shop>;

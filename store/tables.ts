@@ -1,0 +1,28 @@
+/** The tables as the newest migration leaves them, for Kysely. Times are ISO 8601 texts, documents JSON texts, in both databases. */
+export interface Tables {
+  applied_migrations: { number: number; name: string; applied_at: string };
+  /** One row a job; what lists show is copied out of the newest document on every save. */
+  jobs: {
+    id: string;
+    version: number;
+    title: string;
+    customer_name: string;
+    stage: string;
+    hand_over: string;
+    first_pour_at: string;
+    updated_at: string;
+    archived_at: string | null;
+  };
+  /** Append-only: every document ever saved. */
+  job_versions: { job_id: string; version: number; save_id: string; saved_at: string; document: string };
+  /** Append-only: the shop is the row with the highest version. */
+  shop: {
+    version: number;
+    save_id: string;
+    saved_at: string;
+    name: string;
+    system: string;
+    currency: string;
+    rates: string;
+  };
+}
