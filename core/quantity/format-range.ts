@@ -4,13 +4,13 @@ import { type Kind, shownFor, withUnit } from './display.ts';
 import { fixed, roundToStep, settle } from './rounding.ts';
 import { finite, fromSI, type System } from './units.ts';
 
-/** 1, 2 or 5 times a power of ten, at most the value (more than 0). */
+/** 1 or 5 times a power of ten, at most the value (more than 0): steps a person counts in. */
 function roundStepBelow(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
-  const lead = value / power;
-  return settle((lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * power);
+  const power = powerOf(value);
+  return settle(value / power >= 5 ? 5 * power : power);
 }
 
+/** The power of ten at or below the value (more than 0). */
 function powerOf(value: number): number {
   return settle(10 ** Math.floor(Math.log10(value)));
 }

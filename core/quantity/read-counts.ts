@@ -3,7 +3,7 @@
 import { type Ask, refuse, refuseText, type Subject, sayRange, withinBounds } from './ask.ts';
 import { good, type Result } from './problem.ts';
 import { type Dimensioned, readQuantity } from './reader.ts';
-import { plain, readDecimal } from './typed.ts';
+import { plain, readDecimal, takeApart } from './typed.ts';
 import { named, unitFor } from './unit-words.ts';
 import type { UnitOf } from './units.ts';
 
@@ -138,5 +138,28 @@ export function readCount(text: string, ask: Ask<never> = {}): Result<number> {
   if (!Number.isSafeInteger(value) || value < min || (ask.max !== undefined && value > ask.max)) {
     return refuse(count, ask, text, 'range', 'the number is out of range', allowed);
   }
+  return good(value);
+}
+
+const figure: Subject = {
+  name: 'number',
+  what: 'figure',
+  example: 'a figure without a unit, as 1.5 or 1 1/2',
+};
+
+/** A figure without a unit, 0 or more unless the question allows less: 1.5, 1 1/2, 1,5. */
+export function readFactor(text: string, ask: Ask<never> = {}): Result<number> {
+  const min = ask.min ?? 0;
+  const allowed = `${figure.example}, ${sayRange(min, ask.max, { name: '', times: 1, per: 1 })}`;
+  const refusal = refuseText(figure, ask, text, allowed);
+  if (refusal !== undefined) return refusal;
+  const taken = takeApart(plain(text));
+  if (!taken.ok) return refuse(figure, ask, text, taken.code, taken.why, allowed);
+  const [term] = taken.terms;
+  if (term === undefined || taken.terms.length > 1 || term.words !== '') {
+    return refuse(figure, ask, text, 'unreadable', 'one figure without a unit is needed', allowed);
+  }
+  const value = withinBounds((taken.negative ? -term.value : term.value) + 0, min, ask.max);
+  if (value === undefined) return refuse(figure, ask, text, 'range', 'the figure is out of range', allowed);
   return good(value);
 }

@@ -14,7 +14,7 @@ import type { UnitOf } from './units.ts';
 
 export type { Ask } from './ask.ts';
 export type { MixRatio } from './read-counts.ts';
-export { readCount, readPercent, readRatio, readRelativeHumidity } from './read-counts.ts';
+export { readCount, readFactor, readPercent, readRatio, readRelativeHumidity } from './read-counts.ts';
 export { readDuration_s } from './read-duration.ts';
 export { type FilmAsk, readFilm_m } from './read-film.ts';
 

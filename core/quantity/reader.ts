@@ -70,7 +70,7 @@ function clash(terms: readonly Term[], found: readonly NamedUnit[]): string | un
     if (before === undefined || after === undefined) continue;
     const [large, small] = [before.times / before.per, after.times / after.per];
     const simple = [before, after].every((u) => u.offset === undefined && !u.reciprocal && !u.byMass);
-    if (!simple || before.name.includes('/') || before.name === '%')
+    if (!simple || `${before.name}${after.name}`.includes('/') || before.name === '%')
       return 'one figure with one unit is needed';
     if (!(large > small)) {
       return `${label(after.name)} cannot follow ${label(before.name)}`;

@@ -1,6 +1,7 @@
 /**
  * Quantities as text for documents: exact enough that reading back what was spelled gives the same value within half a step,
- * and in the form a person would type. The steps are finer than any tool in the shop.
+ * and in the form a person would type. The steps are finer than any tool in the shop. All throw RangeError on NaN, Infinity and figures beyond
+ * 1e15 in the unit spelled.
  */
 
 import { fixed, settle, trimmed } from './rounding.ts';
