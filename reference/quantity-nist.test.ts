@@ -1,13 +1,13 @@
 /**
  * Unit factors against their definitions.
  *
- * Sources: NIST Handbook 44, appendix C (general tables of units of measurement): 1 US gallon = 231 cubic inches exactly, 1 cup = 8 fluid
- * ounces exactly; NIST Special Publication 811 (2008 edition), appendix B: inch, pound and temperature scales. The definitions
- * (inch, pound, gallon) are exact and are compared to a relative 1e-14; derived factors that those tables print rounded are
- * compared to every digit printed.
- * Coverage: 1604 sq ft a US gallon a mil is the figure of coatings practice (231 cu in over 144 sq in a foot, a thousandth of an inch
- * thick = 1604.1667). The table of films below is computed from the definitions by hand, independently of this code, and agrees
- * to all digits printed.
+ * Sources: NIST Handbook 44, appendix C (general tables of units of measurement): 1 US gallon = 231 cubic
+ * inches exactly, 1 cup = 8 fluid ounces exactly; NIST Special Publication 811 (2008 edition), appendix B:
+ * inch, pound and temperature scales. The definitions (inch, pound, gallon) are exact and are compared to a
+ * relative 1e-14; derived factors that those tables print rounded are compared to every digit printed.
+ * Coverage: 1604 sq ft a US gallon a mil is the figure of coatings practice (231 cu in over 144 sq in a foot,
+ * a thousandth of an inch thick = 1604.1667). The table of films below is computed from the definitions by
+ * hand, independently of this code, and agrees to all digits printed.
  */
 
 import { describe, expect, it, test } from 'vitest';

@@ -105,7 +105,10 @@ function sayBound(
   return `${trimmed(told, Math.max(0, decimals))}${mark}`;
 }
 
-/** "1 in to 240 in", "0 °C or more", "up to 3 mm"; undefined when there is no bound. SI bounds, told in the unit. */
+/**
+ * "1 in to 240 in", "0 °C or more", "up to 3 mm"; undefined when there is no bound. SI bounds, told in the
+ * unit.
+ */
 export function sayRange(
   min: number | undefined,
   max: number | undefined,
@@ -124,8 +127,8 @@ export function sayRange(
 }
 
 /**
- * A value against inclusive bounds, with a billionth of slack for the conversion between the unit typed and the unit of the bound;
- * a value within the slack becomes the bound. Undefined when it lies outside.
+ * A value against inclusive bounds, with a billionth of slack for the conversion between the unit typed and
+ * the unit of the bound; a value within the slack becomes the bound. Undefined when it lies outside.
  */
 export function withinBounds(
   value: number,

@@ -112,7 +112,10 @@ const table: Readonly<Record<Kind, Readonly<Record<System, readonly Shown[]>>>> 
   percent: { us: one('%', 0), metric: one('%', 0) },
 };
 
-/** How a magnitude (SI) of a kind is shown. A value a hair under a limit, as a conversion leaves it, counts as on it. */
+/**
+ * How a magnitude (SI) of a kind is shown. A value a hair under a limit, as a conversion leaves it, counts as
+ * on it.
+ */
 export function shownFor(kind: Kind, system: System, si: number): Shown {
   const choices = table[kind][system];
   const found = choices.find(

@@ -21,9 +21,9 @@ function pair(first: number, firstUnit: string, second: number, secondUnit: stri
 }
 
 /**
- * A duration in seconds as "90 s", "2 min 30 s", "18 min", "5 h 20 min", "3 d", "3 d 4 h". Rounded half away from zero to a second
- * below 2 min, 10 s below 10 min, a minute below 12 h, 5 min below 2 d, an hour below a week, half a day above. Negative durations carry
- * a minus. Throws RangeError unless -1e12 to 1e12.
+ * A duration in seconds as "90 s", "2 min 30 s", "18 min", "5 h 20 min", "3 d", "3 d 4 h". Rounded half away
+ * from zero to a second below 2 min, 10 s below 10 min, a minute below 12 h, 5 min below 2 d, an hour below a
+ * week, half a day above. Negative durations carry a minus. Throws RangeError unless -1e12 to 1e12.
  */
 export function formatDuration(time_s: number): string {
   if (!(Math.abs(time_s) <= 1e12)) throw new RangeError(`time_s is ${time_s}; allowed: -1e12 to 1e12`);

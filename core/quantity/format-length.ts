@@ -26,8 +26,9 @@ function mixed(parts: number, fraction: number): string {
 }
 
 /**
- * A length in metres as "25 1/2 in" (nearest 1/16 unless another fraction is asked) or "648 mm"; rounded half away from zero.
- * Example: formatLength(0.6477, 'us', { feet: true }) is "2 ft 1 1/2 in". Throws RangeError unless -1e10 to 1e10 m.
+ * A length in metres as "25 1/2 in" (nearest 1/16 unless another fraction is asked) or "648 mm"; rounded half
+ * away from zero. Example: formatLength(0.6477, 'us', { feet: true }) is "2 ft 1 1/2 in". Throws RangeError
+ * unless -1e10 to 1e10 m.
  */
 export function formatLength(length_m: number, system: System, style: LengthStyle = {}): string {
   if (!(Math.abs(length_m) <= 1e10)) throw new RangeError(`length_m is ${length_m}; allowed: -1e10 to 1e10`);

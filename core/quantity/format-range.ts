@@ -20,13 +20,15 @@ function decimalsOf(step: number): number {
   return Math.max(0, Math.min(12, -Math.floor(Math.log10(step) + 1e-9)));
 }
 
-/** Kinds whose zero is only a mark on a scale, so that their digits say nothing of how finely they are known. */
+/**
+ * Kinds whose zero is only a mark on a scale, so that their digits say nothing of how finely they are known.
+ */
 const scaled: readonly Kind[] = ['temperature'];
 
 /**
- * A range in words, rounded to what it can carry: steps of about a fifth of its width, and never three significant digits (temperatures: whole
- * degrees at the finest). The middle chooses the unit, and is told alone as "about 18 min" when both ends round to the same figure. A
- * range from 0 is "up to 4 min".
+ * A range in words, rounded to what it can carry: steps of about a fifth of its width, and never three
+ * significant digits (temperatures: whole degrees at the finest). The middle chooses the unit, and is told
+ * alone as "about 18 min" when both ends round to the same figure. A range from 0 is "up to 4 min".
  *
  * SI values with low <= mid <= high. Throws RangeError otherwise, and on NaN or Infinity.
  * Example: formatRange(1098, 1260, 1422, 'duration', 'us') is "18 to 24 min".
@@ -49,7 +51,8 @@ export function formatRange(low: number, mid: number, high: number, kind: Kind, 
   if (width === 0 && to === 0) return withUnit('0', unit);
 
   const ofWidth = width > 0 ? roundStepBelow(width / 5) : 0;
-  // Two significant digits at the finest; and an end much smaller than the other keeps its own first digit: 2 to 25 h, not 0 to 25 h.
+  // Two significant digits at the finest; and an end much smaller than the other keeps its own first digit: 2
+  // to 25 h, not 0 to 25 h.
   const stepAt = (end: number): number => {
     if (isScaled) return Math.max(1, ofWidth);
     if (end === 0) return ofWidth;

@@ -1,6 +1,7 @@
 /**
- * Quantities as text for people. Every formatter is pure and knows no locale: a point for decimals, no thousands marks, rounding half away
- * from zero, never "-0". All throw RangeError on NaN, Infinity and figures beyond 1e15 in the unit shown.
+ * Quantities as text for people. Every formatter is pure and knows no locale: a point for decimals, no
+ * thousands marks, rounding half away from zero, never "-0". All throw RangeError on NaN, Infinity and
+ * figures beyond 1e15 in the unit shown.
  */
 
 import { type Kind, shownFor, withUnit } from './display.ts';
@@ -36,7 +37,10 @@ export function formatVolume(volume_m3: number, system: System, style: Style = {
   return format(volume_m3, 'volume', system, style);
 }
 
-/** A mass to be weighed out, in kg: grams in both systems, kilograms from 10 kg on. "850 g", "12.5 g", "10.25 kg". */
+/**
+ * A mass to be weighed out, in kg: grams in both systems, kilograms from 10 kg on. "850 g", "12.5 g", "10.25
+ * kg".
+ */
 export function formatMass(mass_kg: number, system: System = 'metric', style: Style = {}): string {
   return format(mass_kg, 'mass', system, style);
 }
@@ -58,7 +62,10 @@ export function formatTemperatureDifference(difference_K: number, system: System
 }
 
 export interface FilmStyle extends Style {
-  /** Spoken of as an amount on an area (what is poured) or as a thickness; an amount in US units, a thickness in metric when left out. */
+  /**
+   * Spoken of as an amount on an area (what is poured) or as a thickness; an amount in US units, a thickness
+   * in metric when left out.
+   */
   readonly as?: 'amount' | 'thickness' | undefined;
 }
 
@@ -92,7 +99,10 @@ export function formatPercent(fraction: number, style: Style = {}): string {
   return format(fraction, 'percent', 'metric', style);
 }
 
-/** Parts of A to parts of B as "2:1 by volume", with at most three decimals. Throws RangeError unless both are more than 0. */
+/**
+ * Parts of A to parts of B as "2:1 by volume", with at most three decimals. Throws RangeError unless both are
+ * more than 0.
+ */
 export function formatRatio(ratio: { a: number; b: number; basis: 'volume' | 'weight' }): string {
   if (!(ratio.a > 0 && ratio.b > 0)) {
     throw new RangeError(`ratio is ${ratio.a}:${ratio.b}; allowed: both more than 0`);

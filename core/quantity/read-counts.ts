@@ -24,7 +24,10 @@ const percent: Dimensioned = {
   floor: 0,
 };
 
-/** A percentage as a fraction: 35% is 0.35. Not below 0 unless the question allows it; no upper bound unless asked. */
+/**
+ * A percentage as a fraction: 35% is 0.35. Not below 0 unless the question allows it; no upper bound unless
+ * asked.
+ */
 export function readPercent(text: string, ask: Ask<UnitOf<'fraction'>> = {}): Result<number> {
   return readQuantity(text, ask, percent);
 }
@@ -39,8 +42,8 @@ const humidity: Dimensioned = {
 };
 
 /**
- * Relative humidity as a fraction from 0 to 1: 55%, 55 % RH, 55. A bare figure is a percentage, but a bare figure between 0 and 1 is refused,
- * because 0.55 may be meant as 55 %.
+ * Relative humidity as a fraction from 0 to 1: 55%, 55 % RH, 55. A bare figure is a percentage, but a bare
+ * figure between 0 and 1 is refused, because 0.55 may be meant as 55 %.
  */
 export function readRelativeHumidity(text: string, ask: Ask<UnitOf<'fraction'>> = {}): Result<number> {
   const question = { ...ask, unit: ask.unit ?? '%', min: ask.min ?? 0, max: ask.max ?? 1 } as const;
@@ -79,8 +82,8 @@ function basisOf(words: string): 'volume' | 'weight' | undefined {
 }
 
 /**
- * A mix ratio of part A to part B: 2:1, 100:45 by weight, 100 : 45 w, 3 to 1 by volume. By volume when nothing is said. Both parts must be
- * more than 0; `min` and `max` of the question bound A/B.
+ * A mix ratio of part A to part B: 2:1, 100:45 by weight, 100 : 45 w, 3 to 1 by volume. By volume when
+ * nothing is said. Both parts must be more than 0; `min` and `max` of the question bound A/B.
  */
 export function readRatio(text: string, ask: Ask<never> = {}): Result<MixRatio> {
   const refusal = refuseText(ratio, ask, text, ratio.example);
@@ -142,8 +145,8 @@ export function readCount(text: string, ask: Ask<never> = {}): Result<number> {
 }
 
 const figure: Subject = {
-  name: 'number',
-  what: 'figure',
+  name: 'factor',
+  what: 'factor',
   example: 'a figure without a unit, as 1.5 or 1 1/2',
 };
 

@@ -28,7 +28,10 @@ const duration: Dimensioned = {
 
 const clock = /^(\d+):([0-5]\d)(?::([0-5]\d))?(?: ?([a-z.]+))?$/i;
 
-/** "1:30 h" as "1 h 30 min", "1:30 min" as "1 min 30 s", "1:30:00" as hours; undefined when it is no clock figure. */
+/**
+ * "1:30 h" as "1 h 30 min", "1:30 min" as "1 min 30 s", "1:30:00" as hours; undefined when it is no clock
+ * figure.
+ */
 function spellOut(text: string, assumed: string | undefined): string | undefined {
   const match = clock.exec(text);
   if (match === null) return undefined;
@@ -43,8 +46,8 @@ function spellOut(text: string, assumed: string | undefined): string | undefined
 }
 
 /**
- * A duration in seconds: 20 min, 90s, 1 h 30, 1:30 h, 1.5 h, 2 d, 1 wk. "1:30" alone takes the unit of the question (h or min). A day is
- * 24 h. "m" is minutes here.
+ * A duration in seconds: 20 min, 90s, 1 h 30, 1:30 h, 1.5 h, 2 d, 1 wk. "1:30" alone takes the unit of the
+ * question (h or min). A day is 24 h. "m" is minutes here.
  */
 export function readDuration_s(text: string, ask: Ask<UnitOf<'time'>> = {}): Result<number> {
   const spelled =

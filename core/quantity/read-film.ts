@@ -76,9 +76,9 @@ const film: Dimensioned = {
 };
 
 /**
- * A film as its thickness in metres: 1.3 mm, 50 mil, 1/16 in, 4 fl oz/sq ft, 40 sq ft/gal, 1.3 L/m2, 0.8 m2/L; with the density in the
- * question also 1.4 kg/m2, 130 g/sq ft, 4.6 oz by weight/sq ft. "oz/sq ft" alone is refused. Throws RangeError when the
- * density in the question is not more than 0.
+ * A film as its thickness in metres: 1.3 mm, 50 mil, 1/16 in, 4 fl oz/sq ft, 40 sq ft/gal, 1.3 L/m2, 0.8
+ * m2/L; with the density in the question also 1.4 kg/m2, 130 g/sq ft, 4.6 oz by weight/sq ft. "oz/sq ft"
+ * alone is refused. Throws RangeError when the density in the question is not more than 0.
  */
 export function readFilm_m(text: string, ask: FilmAsk = {}): Result<number> {
   const density_kg_m3 = ask.density_kg_m3;

@@ -1,9 +1,11 @@
 /**
- * Readers of what people type. Each takes a text and a question, and answers with the SI value or with a problem that says
- * what was not understood, what was read and what is allowed. None throws on what was typed, and none answers NaN or Infinity.
+ * Readers of what people type. Each takes a text and a question, and answers with the SI value or with a
+ * problem that says what was not understood, what was read and what is allowed. None throws on what was
+ * typed, and none answers NaN or Infinity.
  *
- * Numbers: 25.5, 25,5 (a comma is a decimal comma unless it could mark thousands: "1,200" is refused as ambiguous), 25 1/2, 25-1/2, 25½.
- * Quantities below zero are refused unless the question allows them with `min`; temperatures stop at absolute zero.
+ * Numbers: 25.5, 25,5 (a comma is a decimal comma unless it could mark thousands: "1,200" is refused as
+ * ambiguous), 25 1/2, 25-1/2, 25½. Quantities below zero are refused unless the question allows them with
+ * `min`; temperatures stop at absolute zero.
  */
 
 import type { Ask } from './ask.ts';

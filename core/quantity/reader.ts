@@ -63,7 +63,10 @@ function locate(terms: readonly Term[], ask: Ask<string>, subject: Dimensioned):
   return { ok: true, units: located };
 }
 
-/** Why several terms do not make one quantity, or undefined when they do: "2 ft 1 1/2 in" does, "3 in 2 ft" does not. */
+/**
+ * Why several terms do not make one quantity, or undefined when they do: "2 ft 1 1/2 in" does, "3 in 2 ft"
+ * does not.
+ */
 function clash(terms: readonly Term[], found: readonly NamedUnit[]): string | undefined {
   for (let i = 1; i < terms.length; i++) {
     const [before, after] = [found[i - 1], found[i]];
@@ -97,7 +100,10 @@ function total(
   return found.reduce((sum, unit, i) => sum + scaleToSI(signed(i), unit, density_kg_m3), 0);
 }
 
-/** Reads one quantity as SI, or says what was not understood and what is allowed. Never throws on what was typed. */
+/**
+ * Reads one quantity as SI, or says what was not understood and what is allowed. Never throws on what was
+ * typed.
+ */
 export function readQuantity(
   text: string,
   ask: Ask<string>,

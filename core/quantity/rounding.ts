@@ -10,8 +10,8 @@ function inDomain(value: number): number {
 }
 
 /**
- * The value with the last few bits of a unit conversion taken off (12 significant digits), so that 25.499999999999996 in is 25.5.
- * Throws RangeError outside -1e15 to 1e15.
+ * The value with the last few bits of a unit conversion taken off (12 significant digits), so that
+ * 25.499999999999996 in is 25.5. Throws RangeError outside -1e15 to 1e15.
  */
 export function settle(value: number): number {
   return Number(inDomain(value).toPrecision(12)) + 0;
@@ -23,8 +23,8 @@ function shift(value: number, places: number): number {
 }
 
 /**
- * Rounds to a number of decimals (0 to 12; negative for tens, hundreds), half away from zero, by the decimal digits a person sees:
- * 1.005 to two decimals is 1.01. Never -0. Throws RangeError outside -1e15 to 1e15.
+ * Rounds to a number of decimals (0 to 12; negative for tens, hundreds), half away from zero, by the decimal
+ * digits a person sees: 1.005 to two decimals is 1.01. Never -0. Throws RangeError outside -1e15 to 1e15.
  */
 export function roundTo(value: number, decimals: number): number {
   if (!Number.isInteger(decimals) || decimals < -15 || decimals > 12) {
@@ -57,7 +57,10 @@ export function trimmed(value: number, decimals: number): string {
   return text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
 }
 
-/** The decimals that show a value with so many significant digits: 0 for 1234 with 3, 2 for 1.234 with 3. At most 12. */
+/**
+ * The decimals that show a value with so many significant digits: 0 for 1234 with 3, 2 for 1.234 with 3. At
+ * most 12.
+ */
 export function decimalsFor(value: number, significant: number): number {
   const settled = Math.abs(settle(value));
   if (settled === 0) return 0;

@@ -1,7 +1,7 @@
 /**
- * Quantities as text for documents: exact enough that reading back what was spelled gives the same value within half a step,
- * and in the form a person would type. The steps are finer than any tool in the shop. All throw RangeError on NaN, Infinity and figures beyond
- * 1e15 in the unit spelled.
+ * Quantities as text for documents: exact enough that reading back what was spelled gives the same value
+ * within half a step, and in the form a person would type. The steps are finer than any tool in the shop. All
+ * throw RangeError on NaN, Infinity and figures beyond 1e15 in the unit spelled.
  */
 
 import { fixed, settle, trimmed } from './rounding.ts';
@@ -29,8 +29,9 @@ function spell(si: number, kind: keyof typeof spellings, system: System): string
 }
 
 /**
- * A length in metres as it would be typed: inches with a fraction when it is a 64th of an inch (within a ten-millionth of an inch), else
- * inches with four decimals; millimetres with up to three decimals. Example: spellLength(0.6477, 'us') is "25 1/2 in".
+ * A length in metres as it would be typed: inches with a fraction when it is a 64th of an inch (within a ten-
+ * millionth of an inch), else inches with four decimals; millimetres with up to three decimals. Example:
+ * spellLength(0.6477, 'us') is "25 1/2 in".
  */
 export function spellLength(length_m: number, system: System): string {
   finite('length_m', length_m);
@@ -95,7 +96,10 @@ export function spellTemperatureDifference(difference_K: number, system: System)
   return `${trimmed(fromSI(difference_K, `delta ${unit}`), 3)} ${unit}`;
 }
 
-/** A duration in seconds in the largest unit that divides it to two decimals, else in seconds to 0.001 s: "1.5 h", "20 min", "90.25 s". */
+/**
+ * A duration in seconds in the largest unit that divides it to two decimals, else in seconds to 0.001 s: "1.5
+ * h", "20 min", "90.25 s".
+ */
 export function spellDuration(time_s: number): string {
   finite('time_s', time_s);
   for (const unit of ['d', 'h', 'min'] as const) {
@@ -111,7 +115,10 @@ export function spellPercent(fraction: number): string {
   return `${trimmed(fromSI(finite('fraction', fraction), '%'), 4)}%`;
 }
 
-/** A mix ratio as it would be typed: "2:1 by volume"; up to six decimals. Throws RangeError unless both are more than 0. */
+/**
+ * A mix ratio as it would be typed: "2:1 by volume"; up to six decimals. Throws RangeError unless both are
+ * more than 0.
+ */
 export function spellRatio(ratio: { a: number; b: number; basis: 'volume' | 'weight' }): string {
   if (!(fixedIsPositive(ratio.a) && fixedIsPositive(ratio.b))) {
     throw new RangeError(`ratio is ${ratio.a}:${ratio.b}; allowed: both at least 0.000001`);

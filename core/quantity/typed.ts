@@ -1,4 +1,7 @@
-/** What people type, taken apart: numbers (decimals, fractions, mixed numbers) each followed by the words of a unit. */
+/**
+ * What people type, taken apart: numbers (decimals, fractions, mixed numbers) each followed by the words of a
+ * unit.
+ */
 
 /** One number and the unit words after it ('' when none), as typed. */
 export interface Term {
@@ -38,7 +41,10 @@ const vulgar: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
-/** The same text in plain characters: quotes, dashes, spaces, fractions, degree and micro signs, superscripts kept. */
+/**
+ * The same text in plain characters: quotes, dashes, spaces, fractions, degree and micro signs, superscripts
+ * kept.
+ */
 export function plain(text: string): string {
   return text
     .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${vulgar[sign] ?? sign}`)

@@ -84,7 +84,9 @@ export function compact(text: string): string {
     .replace(/[\s.()^·*-]/g, '');
 }
 
-/** The name of the unit meant by some words, or undefined. Temperatures may carry a degree sign or "degrees". */
+/**
+ * The name of the unit meant by some words, or undefined. Temperatures may carry a degree sign or "degrees".
+ */
 export function unitNameFor(dimension: Worded, text: string): string | undefined {
   let word = compact(text);
   if (dimension === 'volume') word = word.replace(/^us(?=.)/, '');

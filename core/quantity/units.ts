@@ -1,16 +1,19 @@
 /**
  * The unit tables and the only conversions in the project.
  *
- * Every unit is a ratio of two whole numbers to its SI unit, so that a typed decimal is rounded once and not twice:
- * 648 mm is 648 x 1 / 1000, 25.5 in is 25.5 x 127 / 5000.
+ * Every unit is a ratio of two whole numbers to its SI unit, so that a typed decimal is rounded once and not
+ * twice: 648 mm is 648 x 1 / 1000, 25.5 in is 25.5 x 127 / 5000.
  *
- * Sources: NIST Special Publication 811 (2008), appendix B, and NIST Handbook 44, appendix C: inch 25.4 mm, pound
- * 0.45359237 kg, US gallon 231 cubic inches, all exact by definition; the rest follows from these by counting
- * (12 in a foot, 36 in a yard, 128 fl oz a gallon, 16 oz a pound). Feet are international feet; a survey foot is 2 parts in
- * a million longer and of no account on a bench.
+ * Sources: NIST Special Publication 811 (2008), appendix B, and NIST Handbook 44, appendix C: inch 25.4 mm,
+ * pound 0.45359237 kg, US gallon 231 cubic inches, all exact by definition; the rest follows from these by
+ * counting (12 in a foot, 36 in a yard, 128 fl oz a gallon, 16 oz a pound). Feet are international feet; a
+ * survey foot is 2 parts in a million longer and of no account on a bench.
  */
 
-/** SI value = (value + offset) x times / per; a reciprocal unit: times / per / value; by mass: also divided by density. */
+/**
+ * SI value = (value + offset) x times / per; a reciprocal unit: times / per / value; by mass: also divided by
+ * density.
+ */
 export interface Unit {
   readonly times: number;
   readonly per: number;
@@ -162,7 +165,8 @@ function densityFor(density_kg_m3: number | undefined): number {
 
 /**
  * A value in a unit, as SI (m, m2, m3, kg, K, kg/m3, Pa s, s, or a plain ratio; films in m).
- * Throws RangeError on a value that is not finite, on a spreading rate of 0 or less, and on mass per area without a density.
+ * Throws RangeError on a value that is not finite, on a spreading rate of 0 or less, and on mass per area
+ * without a density.
  */
 export function scaleToSI(value: number, unit: Unit, density_kg_m3?: number): number {
   finite('value', value);
