@@ -91,7 +91,7 @@ export function integrateColumn(
       }
       const left = target - time;
       const lands = step >= left * (1 - 1e-10);
-      const h = lands ? left : step > 0.5 * left ? 0.5 * left : step;
+      const h = lands ? left : Math.min(step, 0.5 * left);
       const next = lands ? target : time + h;
       const nextAir = lands ? targetAir : airAtStart + slope * (next - segmentStart);
       const error = solver.attempt(h, air, nextAir, slope, tolerance);

@@ -13,7 +13,7 @@ export interface CupStages {
   readonly pourNow_s: number | null;
   readonly danger_s: number | null;
   readonly gel_s: number | null;
-  /** Hottest the centre gets, and when. */
+  /** Hottest the centre gets (to about 1 K), and when the mean is hottest. */
   readonly peak_K: number;
   readonly peak_s: number;
 }
@@ -31,7 +31,7 @@ export interface FilmStages {
   readonly handle_s: number | null;
   readonly inUse_s: number | null;
   readonly fullCure_s: number | null;
-  /** Hottest layer of the film, and when. */
+  /** Hottest layer of the film, and when its mean is hottest. */
   readonly peak_K: number;
   readonly peak_s: number;
 }
@@ -88,21 +88,24 @@ export function filmStages(history: CureHistory, model: ResinModel, air: AirTemp
   };
 }
 
-/** Highest of the stored hottest temperatures, refined by the cubic of the mean around it. */
+/** Highest stored hottest temperature, and when the mean is highest by its cubic. */
 function hottestOf(history: CureHistory): { readonly peak_K: number; readonly peak_s: number } {
   const { time_s, hottest_K, temperature_K: T, temperatureRate_K_s: rate } = history;
   let top = 0;
-  for (let i = 1; i < hottest_K.length; i++) if (hottest_K[i]! > hottest_K[top]!) top = i;
-  let peak_K = hottest_K[top]!;
+  let peak_K = hottest_K[0]!;
+  for (let i = 1; i < T.length; i++) {
+    if (T[i]! > T[top]!) top = i;
+    peak_K = Math.max(peak_K, hottest_K[i]!);
+  }
   let peak_s = time_s[top]!;
-  const allowance = peak_K - T[top]!;
+  let highest = T[top]!;
   for (const i of [top - 1, top]) {
     if (i < 0 || i + 1 >= time_s.length) continue;
     const h = time_s[i + 1]! - time_s[i]!;
     const at = hermitePeak(T[i]!, rate[i]!, T[i + 1]!, rate[i + 1]!, h);
-    const value = hermite(T[i]!, rate[i]!, T[i + 1]!, rate[i + 1]!, h, at) + allowance;
-    if (value > peak_K) {
-      peak_K = value;
+    const value = hermite(T[i]!, rate[i]!, T[i + 1]!, rate[i + 1]!, h, at);
+    if (value > highest) {
+      highest = value;
       peak_s = time_s[i]! + at;
     }
   }
