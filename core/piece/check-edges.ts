@@ -5,7 +5,7 @@ import { sizeProblems } from './check-outline.ts';
 import { lengthText, rangeText } from './length-text.ts';
 import { edgeNames } from './outline.ts';
 import type { EdgeProfile, Piece } from './piece.ts';
-import { arrisRadius_m } from './profile.ts';
+import { arrisRadius_m, planOverlap_m } from './profile.ts';
 
 export const LARGEST_FACE_M = 1.5;
 const SMALLEST_FACE_M = 0.001;
@@ -15,7 +15,8 @@ const CHISELLED = [1.3, 1.6] as const;
 /** Edges are rounded to 2 mm or more before coating (ISO 8501-3 grade P3, called for by ISO 12944-3). */
 const SHARP_ARRIS_M = 0.002;
 
-export function checkEdges(piece: Piece): { problems: Problem[]; warnings: Problem[] } {
+/** shortSide_m: of the box round the outline. */
+export function checkEdges(piece: Piece, shortSide_m: number): { problems: Problem[]; warnings: Problem[] } {
   const names = edgeNames(piece.outline);
   const known = new Set(names);
   const problems: Problem[] = [];
@@ -52,7 +53,17 @@ export function checkEdges(piece: Piece): { problems: Problem[]; warnings: Probl
         LARGEST_RETURN_M,
       ),
     );
-    if (face.length > 0 || spec.kind !== 'finished') continue;
+    if (face.length > 0) continue;
+    const wide = planOverlap_m(spec);
+    if (wide > shortSide_m / 2 + 1e-9)
+      problems.push({
+        path: `${path}.profile`,
+        code: 'profile.wide',
+        message: `The ${spec.profile.kind} takes more of the top than half its short side.`,
+        read: `${lengthText(wide)} seen from above`,
+        allowed: rangeText(0, shortSide_m / 2),
+      });
+    if (spec.kind !== 'finished') continue;
     warnings.push(...sharpArris(path, spec.faceHeight_m, spec.profile));
   }
   return { problems, warnings };
