@@ -96,8 +96,8 @@ export function coatQuantity(request: QuantityRequest): CoatQuantity {
     add('run-off', 'Run-off over the edges', runs, 'model', {
       length_m: sum(edges.map((edge) => edge.length_m)),
       film_m: coat.film_m,
-      theta_per_Pa: theta.mid,
-      shareOfTop: runs[1] / (measures.topArea_m2 * coat.film_m),
+      flowBudgetLeft_per_Pa: theta.mid,
+      ofTop_share: runs[1] / (measures.topArea_m2 * coat.film_m),
     });
   }
 
@@ -107,11 +107,13 @@ export function coatQuantity(request: QuantityRequest): CoatQuantity {
   const films = net.map((volume) => cupFilm_kg(volume * density, shares, coat.allowance, rates) / density);
   add('cup film', 'Left in the cups', [films[0]!, films[1]!, films[2]!], 'shop default', {
     cups: shares.length,
-    share: rates.cupFilmShare,
+    perCup_share: rates.cupFilmShare,
     least_kg: rates.leastCupFilm_kg,
   });
   const spare = net.map((volume, i) => (volume + films[i]!) * coat.allowance);
-  add('allowance', 'Allowance', [spare[0]!, spare[1]!, spare[2]!], 'shop default', { share: coat.allowance });
+  add('allowance', 'Allowance', [spare[0]!, spare[1]!, spare[2]!], 'shop default', {
+    spare_share: coat.allowance,
+  });
   return total(lines);
 }
 

@@ -28,6 +28,8 @@ export interface Step {
   readonly window: Window;
   /** closes_s - end_s; negative: too late. */
   readonly slack_s: number;
+  /** Left out without harm when there is no time, or a wait: not counted in the verdict. */
+  readonly optional: boolean;
   /** The rule of thumb of the trade that this step follows, "common practice, no source" unless said. */
   readonly rule: string;
 }
@@ -47,7 +49,7 @@ export interface CupForecast {
   readonly danger: TimeRange | null;
   readonly gel: TimeRange | null;
   readonly peak_K: number;
-  /** Cup left standing, on its own clock starting at `mixed_s`. */
+  /** Cup left standing, on its own clock: 0 is `mixed_s`. */
   readonly history: CureHistory;
 }
 
@@ -110,13 +112,13 @@ export interface CoatPlan {
   readonly cupForecasts: readonly CupForecast[];
   readonly steps: readonly Step[];
   readonly stages: readonly StageForecast[];
-  /** Film of the first cup: the one that stops flowing first. */
+  /** Film of the cup whose film stops flowing first (nearly always the first cup); runs on its own clock from 0. */
   readonly film: CureHistory;
-  /** When the first film lands, on the plan's clock; `film` runs on its own clock from there. */
+  /** When that film is on the board, on the plan's clock. */
   readonly filmStart_s: number;
   readonly answers: FilmAnswers;
   readonly verdict: Verdict;
-  /** The least slack, and the step that has it. */
+  /** The least slack of the steps that must be done, and the id of the step that has it. */
   readonly slack_s: number;
   readonly slackStep: string;
   /** One plain sentence. */
