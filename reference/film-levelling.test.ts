@@ -4,7 +4,7 @@
  * from the formula elsewhere, to their printed digits.
  */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_LIQUID, GRAVITY_m_s2 } from '#core/film/constants.ts';
+import { capillaryLength_m, DEFAULT_LIQUID, GRAVITY_m_s2 } from '#core/film/constants.ts';
 import { thetaExponentialTotal, thetaOfSeries } from '#core/film/flow-budget.ts';
 import {
   lastTouchTheta,
@@ -154,5 +154,33 @@ describe('worked examples', () => {
     const wave_m = longestLevellingWave(0.0015, 24, 0.01);
     expect(thetaToLevel(wave_m, 0.0015, 0.01)).toBeCloseTo(24, 9);
     expect(wave_m).toBeCloseTo(0.05, 3);
+  });
+});
+
+describe('weight against surface tension', () => {
+  it.each([
+    [0.035, 11.32],
+    [0.03, 10.48],
+    [0.045, 12.83],
+  ])('at %d N/m they pull alike on waves of %d mm', (surfaceTension_N_m, wave_mm) => {
+    expect(2000 * Math.PI * capillaryLength_m({ density_kg_m3: 1100, surfaceTension_N_m })).toBeCloseTo(
+      wave_mm,
+      2,
+    );
+  });
+  it.each([
+    [5, 16],
+    [10, 44],
+    [20, 76],
+    [50, 95],
+  ])('on a wave of %d mm weight does %d %%', (wave_mm, percent) => {
+    const weightOnly = { density_kg_m3: 1100, surfaceTension_N_m: 0 };
+    const share = orchardRate(wave_mm / 1000, 0.0015, weightOnly) / orchardRate(wave_mm / 1000, 0.0015);
+    expect(Math.abs(share * 100 - percent)).toBeLessThanOrEqual(0.5);
+  });
+  it('from 0.030 to 0.045 N/m a 10 mm mark levels 26 % faster', () => {
+    const at = (surfaceTension_N_m: number) =>
+      orchardRate(0.01, 0.0015, { density_kg_m3: 1100, surfaceTension_N_m });
+    expect(at(0.045) / at(0.03)).toBeCloseTo(1.26, 2);
   });
 });
