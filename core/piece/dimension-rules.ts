@@ -17,6 +17,8 @@ export interface WantedDimension {
   readonly from: Point;
   readonly to: Point;
   readonly side: Side;
+  /** Of a size drawn inside a hole: the hole's size the other way. */
+  readonly across_m?: number;
   /** Overall sizes stand outside everything else. */
   readonly overall: boolean;
 }
@@ -40,7 +42,12 @@ export function outlineDimensions(outline: Outline, path: Path, box: Bounds): Wa
       const free = side === 'left' ? l : 0;
       const walled = l - free;
       return [
-        { ...length, side: 'back' },
+        {
+          ...length,
+          side: 'back',
+          from: { x_m: box.minX_m, y_m: box.maxY_m },
+          to: { x_m: box.maxX_m, y_m: box.maxY_m },
+        },
         part('width', w, { x_m: free, y_m: 0 }, { x_m: free, y_m: w }, side === 'left' ? 'right' : 'left'),
         {
           ...part('return length', rl, { x_m: walled, y_m: end }, { x_m: walled, y_m: w }, side),
@@ -129,8 +136,8 @@ export function cutOutDimensions(cutOut: CutOut, rim: Path, box: Bounds): Wanted
     const [c, d] = along(cutOut.width_m, turn + Math.PI / 2);
     return [
       ...place,
-      { ...part('cut-out length', cutOut.length_m, a, b, 'inside'), of },
-      { ...part('cut-out width', cutOut.width_m, c, d, 'inside'), of },
+      { ...part('cut-out length', cutOut.length_m, a, b, 'inside'), of, across_m: cutOut.width_m },
+      { ...part('cut-out width', cutOut.width_m, c, d, 'inside'), of, across_m: cutOut.length_m },
     ];
   }
   const hole = bounds(rim);

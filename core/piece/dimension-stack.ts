@@ -30,8 +30,7 @@ export function placeDimensions(
 ): { readonly dimensions: Dimension[]; readonly leaders: Leader[] } {
   const dimensions: Dimension[] = [];
   const leaders: Leader[] = [];
-  for (const d of wanted.filter((w) => w.side === 'inside'))
-    dimensions.push(withLine(d, { x: 0, y: 0 }, 0, 0));
+  for (const d of wanted.filter((w) => w.side === 'inside')) dimensions.push(insideHole(d));
   const lines: Segment[] = [];
   for (const d of wanted.filter((w) => w.side === 'along')) {
     const size = Math.hypot(d.to.x_m - d.from.x_m, d.to.y_m - d.from.y_m);
@@ -65,15 +64,37 @@ export function placeDimensions(
     box,
   );
   for (const chain of ['front', 'back', 'left', 'right'] as const)
-    dimensions.push(
-      ...stack(
-        chain,
-        wanted.filter((w) => w.side === chain),
-        taken,
-        spacing_m,
-      ),
-    );
+    dimensions.push(...stack(chain, merged(wanted.filter((w) => w.side === chain)), taken, spacing_m));
   return { dimensions, leaders };
+}
+
+/** Sizes that say the same (three taps on one line) are drawn once, naming all they speak of. */
+function merged(wanted: readonly WantedDimension[]): WantedDimension[] {
+  const kept: WantedDimension[] = [];
+  for (const d of wanted) {
+    const flat = d.side === 'front' || d.side === 'back';
+    const ends = (w: WantedDimension): readonly [number, number] =>
+      flat ? [w.from.x_m, w.to.x_m] : [w.from.y_m, w.to.y_m];
+    const at = kept.findIndex(
+      (k) => k.label === d.label && ends(k).every((end, i) => Math.abs(end - ends(d)[i]!) < 1e-6),
+    );
+    const known = kept[at];
+    if (known === undefined) kept.push(d);
+    else if (known.of !== undefined && d.of !== undefined)
+      kept[at] = { ...known, of: `${known.of}, ${d.of}` };
+  }
+  return kept;
+}
+
+/** Below the middle of the hole for its length, left of it for its width: neither hides the other's figure. */
+function insideHole(d: WantedDimension): Dimension {
+  const size = Math.hypot(d.to.x_m - d.from.x_m, d.to.y_m - d.from.y_m);
+  const side = d.label === 'cut-out length' ? 1 : -1;
+  const out = {
+    x: (side * (d.to.y_m - d.from.y_m)) / size,
+    y: (-side * (d.to.x_m - d.from.x_m)) / size,
+  };
+  return withLine(d, out, 0, (d.across_m ?? 0) / 6);
 }
 
 function stack(

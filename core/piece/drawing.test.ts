@@ -93,6 +93,16 @@ describe('the drawing of a vanity top', () => {
     expect(new Set(rows).size).toBe(1);
   });
 
+  it('says once what several holes share', () => {
+    const depth = drawing.dimensions.filter((d) => d.label === 'cut-out from front');
+    expect(depth.map((d) => [d.of, Math.round(d.value_m * 1000)])).toEqual([
+      ['bowl', 250],
+      ['tap 1, tap 2, tap 3', 470],
+    ]);
+    const middle = drawing.dimensions.filter((d) => d.label === 'cut-out from left' && d.value_m === 0.61);
+    expect(middle.map((d) => d.of)).toEqual(['bowl, tap 2']);
+  });
+
   it('points the radius note at the middle of a rounding', () => {
     const { at } = drawing.leaders[0]!;
     const k = 0.025 * (1 - Math.SQRT1_2);
@@ -182,6 +192,12 @@ describe('the drawing of other shapes', () => {
       ['cut-out length', 0.45],
       ['cut-out width', 0.3],
     ]);
+    const [a, b] = inside.map((d) => [
+      (d.line.from.x_m + d.line.to.x_m) / 2,
+      (d.line.from.y_m + d.line.to.y_m) / 2,
+    ]);
+    // 50 mm below the middle and 75 mm left of it, in the hole's own axes.
+    expect(Math.hypot(a![0]! - b![0]!, a![1]! - b![1]!)).toBeCloseTo(Math.hypot(0.05, 0.075), 12);
     nothingOverlaps(drawing);
   });
 });

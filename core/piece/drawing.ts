@@ -29,7 +29,7 @@ export type DimensionLabel =
 
 export interface Dimension {
   readonly label: DimensionLabel;
-  /** Cut-out or edge it speaks of. */
+  /** Cut-out or edge it speaks of; several that share it are listed with commas. */
   readonly of?: string;
   /** Negative only for a cut-out that lies before the left end or the front edge. */
   readonly value_m: number;
