@@ -80,7 +80,7 @@ export interface WeighedParts {
 }
 
 /** How many steps past the exact figure each part may be rounded up in search of a better ratio. */
-const SEARCH_STEPS = 3;
+const SEARCH_STEPS = 2;
 
 /** A whole number of steps as a decimal a scale shows: 0.317, not 0.31700000000000006. */
 function steps(count: number, step_kg: number): number {
@@ -89,9 +89,8 @@ function steps(count: number, step_kg: number): number {
 
 /**
  * A and B in whole steps of the scale that together make at least the mass asked, with the least error of the ratio among
- * the neighbouring steps (from one below the exact figure to three above it); of two as good, the lighter. The search
- * holds |ratioError| to at most half a step of the larger part plus what the smaller part then cannot follow, and always
- * under step/partA + step/partB.
+ * the neighbouring steps (from one below the exact figure to two above it); of two as good, the lighter. Hence
+ * |ratioError| is always under step/partA + step/partB.
  * @param mass_kg A + B needed, above 0 @param step_kg of the scale, above 0
  * @throws RangeError outside these.
  */

@@ -86,7 +86,7 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
     );
   if (coat.wrapEdges && answers.faceHolds_m > 0 && answers.faceHolds_m < 0.8 * coat.faceFilm_m)
     said.push(
-      `Faces keep about ${formatFilm(answers.faceHolds_m, 'metric')} of the ${formatFilm(coat.faceFilm_m, 'metric')} put on, whatever is poured: plan another edge pass, or work them later.`,
+      `Faces keep about ${formatFilm(answers.faceHolds_m, 'metric')} of the ${formatFilm(coat.faceFilm_m, 'metric')} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
     );
   if (recoat !== null) said.push(recoat);
   for (const cup of cups) {

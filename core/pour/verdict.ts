@@ -20,7 +20,13 @@ const NOISE_s = 1e-6;
 export function judge(steps: readonly LimitedStep[], tightUnder_s: number, cups: number): Judged {
   const needed = steps.filter((step) => !step.optional);
   if (needed.length === 0) throw new RangeError('steps is empty; allowed: at least one that must be done');
-  const least = needed.reduce((best, step) => (step.slack_s < best.slack_s - NOISE_s ? step : best));
+  // Of a mix and its pour with the same slack it is the pour that is late.
+  const least = needed.reduce((best, step) =>
+    step.slack_s < best.slack_s - NOISE_s ||
+    (best.kind === 'mix' && step.kind === 'pour' && step.slack_s < best.slack_s + NOISE_s)
+      ? step
+      : best,
+  );
   const past = needed
     .filter((step) => step.end_s > step.hard_s + NOISE_s)
     .reduce<LimitedStep | null>(
