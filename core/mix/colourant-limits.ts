@@ -22,7 +22,7 @@ export const TOTAL_COLOURANT_LIMIT = 0.06;
 /** The shares of a coat may miss 100 % by this much. */
 export const SHARE_TOLERANCE = 0.005;
 
-const percent = (share: number) => `${trimmed(share * 100, 2)} %`;
+const percent = (share: number) => (Number.isFinite(share) ? `${trimmed(share * 100, 2)} %` : String(share));
 
 /** What this colour may hold in this resin: the least of the kind's limit, the total and the resin card's own limit. */
 export function colourantLimit(colour: Pick<Colour, 'colourant'>, cardLimit: number): number {
