@@ -90,7 +90,7 @@ function steps(count: number, step_kg: number): number {
 /**
  * A and B in whole steps of the scale that together make at least the mass asked, with the least error of the ratio among
  * the neighbouring steps (from one below the exact figure to two above it); of two as good, the lighter. Hence
- * |ratioError| is always under step/partA + step/partB.
+ * |ratioError| is always under step/A + step/B with A and B the exact parts (rounding both up is among the pairs searched).
  * @param mass_kg A + B needed, above 0 @param step_kg of the scale, above 0
  * @throws RangeError outside these.
  */

@@ -78,12 +78,14 @@ export function layOutAfter(request: AfterPourRequest): readonly LaterStep[] {
           start = step.end_s;
       return start;
     };
+    let last_s = down_s;
     for (let round = 1; round <= MOST_ROUNDS; round++) {
-      const dueAt = down_s + round * scrapeEvery_s;
+      const dueAt = last_s + scrapeEvery_s;
       const latest = gel_s - scrape_s - spare_s;
       if (round > 1 && clear(dueAt) > latest) break;
       const wanted = round === 1 ? Math.max(torchEnd, Math.min(dueAt, latest)) : dueAt;
       const start_s = clear(wanted);
+      last_s = start_s;
       steps.push({
         kind: 'scrape drips',
         round,
