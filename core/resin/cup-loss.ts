@@ -1,7 +1,7 @@
 import type { EndLoss } from '#core/numeric/column.ts';
-import { hermite, hermiteSlope } from '#core/numeric/hermite.ts';
 import { requirePositive, requireRange } from './check.ts';
 import { surfaceCoefficient } from './convection.ts';
+import { tabulatedLoss } from './loss-table.ts';
 
 /** Wall of a thin plastic cup (1 mm, 0.2 W/m/K), m2 K/W. */
 export const CUP_WALL_m2K_W = 0.005;
@@ -42,8 +42,6 @@ export function innerResistance(shape: CupShape, conductivity_W_mK: number): num
   return (3 * volume) / (5 * conductivity_W_mK * surface * surface);
 }
 
-const EXCESS_K = [0, 1, 3, 6, 10, 16, 25, 40, 60, 90, 130, 180, 240, 320];
-
 /**
  * Heat a cup loses to the air against the excess of its mean temperature: convection and radiation of wall and top at their
  * own temperature, wall in series, base to the bench, all in series with the liquid's inner resistance. Tabulated
@@ -53,66 +51,21 @@ export function cupLoss(shape: CupShape, conductivity_W_mK: number, air_K: numbe
   const inner = innerResistance(shape, conductivity_W_mK);
   const { wall_m2, top_m2, base_m2 } = cupSurfaces(shape);
   const acrossTop = shape.diameter_m / 4;
-  const flow = EXCESS_K.map((excess) => {
+  let wall = 8;
+  let top = 8;
+  return tabulatedLoss((excess) => {
+    // Both coefficients belong to the outside of their face, whose excess follows from the power: a few rounds settle it.
     let power = 0;
-    let wallExcess = excess;
-    let topExcess = excess;
-    for (let pass = 0; pass < 20; pass++) {
-      // Excess of the liquid's surface, of the wall's outside and of the top follow from the power before.
-      const skin = excess - power * inner;
-      const wall = surfaceCoefficient('side', air_K + wallExcess, air_K, shape.depth_m);
-      const top = surfaceCoefficient('up', air_K + topExcess, air_K, acrossTop);
+    for (let pass = 0; pass < 30; pass++) {
       const throughWall = 1 / (1 / wall + CUP_WALL_m2K_W);
       const conductance = throughWall * wall_m2 + top * top_m2 + CUP_BASE_W_m2K * base_m2;
       const next = excess / (1 / conductance + inner);
-      wallExcess = skin / (1 + CUP_WALL_m2K_W * wall);
-      topExcess = skin;
-      if (Math.abs(next - power) <= 1e-10 * next) return next;
+      const skin = excess - next * inner;
+      wall = surfaceCoefficient('side', air_K + skin / (1 + CUP_WALL_m2K_W * wall), air_K, shape.depth_m);
+      top = surfaceCoefficient('up', air_K + skin, air_K, acrossTop);
+      if (Math.abs(next - power) <= 1e-7 * next) return next;
       power = next;
     }
     return power;
   });
-  const slope = EXCESS_K.map((_, i) => slopeAt(flow, i));
-  const last = EXCESS_K.length - 1;
-  const place = (size: number) => {
-    let i = 0;
-    while (size > EXCESS_K[i + 1]!) i++;
-    return i;
-  };
-  return {
-    flow: (excess) => {
-      const size = Math.abs(excess);
-      const sign = excess < 0 ? -1 : 1;
-      if (size >= EXCESS_K[last]!) return sign * (flow[last]! + slope[last]! * (size - EXCESS_K[last]!));
-      const i = place(size);
-      const from = EXCESS_K[i]!;
-      return (
-        sign * hermite(flow[i]!, slope[i]!, flow[i + 1]!, slope[i + 1]!, EXCESS_K[i + 1]! - from, size - from)
-      );
-    },
-    slope: (excess) => {
-      const size = Math.abs(excess);
-      if (size >= EXCESS_K[last]!) return slope[last]!;
-      const i = place(size);
-      const from = EXCESS_K[i]!;
-      return hermiteSlope(
-        flow[i]!,
-        slope[i]!,
-        flow[i + 1]!,
-        slope[i + 1]!,
-        EXCESS_K[i + 1]! - from,
-        size - from,
-      );
-    },
-  };
-}
-
-/** Slope of the parabola through three neighbours; the chord at the ends. */
-function slopeAt(flow: readonly number[], i: number): number {
-  const chord = (k: number) => (flow[k + 1]! - flow[k]!) / (EXCESS_K[k + 1]! - EXCESS_K[k]!);
-  if (i === 0) return chord(0);
-  if (i === flow.length - 1) return chord(i - 1);
-  const before = EXCESS_K[i]! - EXCESS_K[i - 1]!;
-  const after = EXCESS_K[i + 1]! - EXCESS_K[i]!;
-  return (chord(i - 1) * after + chord(i) * before) / (before + after);
 }

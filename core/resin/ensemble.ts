@@ -4,7 +4,7 @@ import type { Tolerance } from '#core/numeric/rosenbrock.ts';
 import { BOARDS } from './boards.ts';
 import { requireRange } from './check.ts';
 import { conversionIntegral } from './closed-forms.ts';
-import { cureFilm } from './film.ts';
+import { cureFilm, FILM_COEFFICIENT_W_m2K } from './film.ts';
 import {
   type AirTemperature,
   REFERENCE_K,
@@ -91,6 +91,7 @@ function filmWorkingTime(model: ResinModel, expected_s: number): number {
       duration_s: span,
       filmNodes: 1,
       boardNodes: 6,
+      surfaceCoefficient_W_m2K: FILM_COEFFICIENT_W_m2K,
       tolerance: COARSE,
     });
     const end = filmStages(history, model, LABEL_AIR).workingEnd_s;

@@ -1,12 +1,16 @@
-import { type Column, linearLoss, surroundingsAt } from '#core/numeric/column.ts';
+import { type Column, type EndLoss, linearLoss, surroundingsAt } from '#core/numeric/column.ts';
 import { integrateColumn, type Tolerance } from '#core/numeric/rosenbrock.ts';
 import { COLDEST_K, HOTTEST_K, requirePositive, requireRange } from './check.ts';
+import { surfaceCoefficient } from './convection.ts';
 import { reactionOf } from './kinetics.ts';
+import { tabulatedLoss } from './loss-table.ts';
 import type { AirTemperature, Board, CureHistory, CureState, ResinModel } from './model.ts';
 import { startRecording } from './recording.ts';
 
-/** Convection and radiation of a level film in a still shop, W/m2/K: 8 to 10 for 1 to 10 K of excess (see `convection.ts`). */
+/** Convection and radiation of a level film a few kelvin above a still shop, W/m2/K (see `convection.ts`). */
 export const FILM_COEFFICIENT_W_m2K = 9;
+/** Area/perimeter that free convection from a film is computed with, m: that of a top 1 m square. */
+export const FILM_LENGTH_m = 0.25;
 /** Underside of a board on supports, facing down: less convection, same radiation, W/m2/K. */
 export const UNDERSIDE_COEFFICIENT_W_m2K = 6;
 /** A film's history reaches this far when its full cure is asked for, s (30 days). */
@@ -24,11 +28,14 @@ export interface FilmSetup {
   readonly boardStart_K?: number;
   readonly start_s: number;
   readonly duration_s: number;
-  /** Default `FILM_COEFFICIENT_W_m2K`. */
+  /**
+   * A fixed coefficient, 0 to 1e6. Default: free convection and radiation of a plate facing up at the film's excess over
+   * the air at `start_s`, 7.5 at 1 K, 9.5 at 10 K, 12.5 at 40 K. Give a number for a draughty shop (moving air 15 to 25).
+   */
   readonly surfaceCoefficient_W_m2K?: number;
   /** Default `UNDERSIDE_COEFFICIENT_W_m2K`. */
   readonly undersideCoefficient_W_m2K?: number;
-  /** Equal layers of the film, 1 to 50; default 3. */
+  /** Equal layers of the film, 1 to 50; default 4. */
   readonly filmNodes?: number;
   /** Equal layers of the board, 1 to 200; default 8. */
   readonly boardNodes?: number;
@@ -46,16 +53,17 @@ export interface FilmSetup {
  */
 export function cureFilm(setup: FilmSetup): CureHistory {
   const { model, start } = setup;
-  const filmNodes = setup.filmNodes ?? 3;
+  const filmNodes = setup.filmNodes ?? 4;
   const boardNodes = setup.boardNodes ?? 8;
   checkBody(start, setup.start_s, setup.duration_s);
   requireRange('filmNodes', filmNodes, 1, 50);
   requireRange('boardNodes', boardNodes, 1, 200);
   const surroundings = surroundingsOf(setup.air);
-  const boardStart = setup.boardStart_K ?? surroundingsAt(surroundings, setup.start_s);
+  const airStart = surroundingsAt(surroundings, setup.start_s);
+  const boardStart = setup.boardStart_K ?? airStart;
   requireRange('boardStart_K', boardStart, COLDEST_K, HOTTEST_K);
 
-  const column = filmColumn(setup, filmNodes, boardNodes);
+  const column = filmColumn(setup, filmNodes, boardNodes, airStart);
   const temperature = new Float64Array(filmNodes + boardNodes).fill(boardStart, filmNodes);
   temperature.fill(start.temperature_K, 0, filmNodes);
   const conversion = new Float64Array(filmNodes).fill(start.conversion);
@@ -96,7 +104,7 @@ export function cureFilm(setup: FilmSetup): CureHistory {
   return recording.finish();
 }
 
-function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number): Column {
+function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number, air_K: number): Column {
   const { model, board } = setup;
   requireRange('thickness_m', setup.thickness_m, 1e-5, 0.1);
   requireRange('board.thickness_m', board.thickness_m, 1e-4, 1);
@@ -105,9 +113,7 @@ function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number): Co
   requirePositive('board.heatCapacity_J_kgK', board.heatCapacity_J_kgK);
   requirePositive('conductivity_W_mK', model.conductivity_W_mK);
   requirePositive('density_kg_m3', model.density_kg_m3);
-  const over = setup.surfaceCoefficient_W_m2K ?? FILM_COEFFICIENT_W_m2K;
   const under = setup.undersideCoefficient_W_m2K ?? UNDERSIDE_COEFFICIENT_W_m2K;
-  requireRange('surfaceCoefficient_W_m2K', over, 0, 1e6);
   requireRange('undersideCoefficient_W_m2K', under, 0, 1e6);
   const nodes = filmNodes + boardNodes;
   const film = setup.thickness_m / filmNodes;
@@ -125,9 +131,28 @@ function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number): Co
     conductance,
     heat: new Float64Array(filmNodes).fill(model.density_kg_m3 * model.heat_J_kg * film),
     reaction: reactionOf(model, setup.balance),
-    firstLoss: linearLoss(over === 0 ? 0 : 1 / (1 / over + halfFilm)),
+    firstLoss: filmLoss(setup.surfaceCoefficient_W_m2K, halfFilm, air_K),
     lastLoss: linearLoss(under === 0 ? 0 : 1 / (1 / under + halfBoard)),
   };
+}
+
+/** Loss of the top layer per m2, its own half thickness (m2 K/W) in series. */
+function filmLoss(coefficient: number | undefined, halfFilm: number, air_K: number): EndLoss {
+  if (coefficient !== undefined) {
+    requireRange('surfaceCoefficient_W_m2K', coefficient, 0, 1e6);
+    return linearLoss(coefficient === 0 ? 0 : 1 / (1 / coefficient + halfFilm));
+  }
+  let h = FILM_COEFFICIENT_W_m2K;
+  return tabulatedLoss((excess) => {
+    let flux = 0;
+    for (let pass = 0; pass < 30; pass++) {
+      const next = excess / (1 / h + halfFilm);
+      h = surfaceCoefficient('up', air_K + excess - next * halfFilm, air_K, FILM_LENGTH_m);
+      if (Math.abs(next - flux) <= 1e-7 * next) return next;
+      flux = next;
+    }
+    return flux;
+  });
 }
 
 /** Checks of a start and a span shared by film and cup. */
