@@ -11,11 +11,12 @@ export class ServerProcess {
   readonly #environment: NodeJS.ProcessEnv;
   #child: ChildProcess | null = null;
 
-  constructor(port: number, data: string, databaseUrl: string | undefined) {
+  /** @param more options of the server. */
+  constructor(port: number, data: string, databaseUrl: string | undefined, more: readonly string[] = []) {
     this.address = `http://127.0.0.1:${port}`;
     this.#args = [
       join(import.meta.dirname, '..', 'server', 'main.ts'),
-      ...['--port', String(port), '--data', data],
+      ...['--port', String(port), '--data', data, ...more],
     ];
     const { DATABASE_URL: _, ...environment } = process.env;
     this.#environment = {
@@ -24,15 +25,15 @@ export class ServerProcess {
     };
   }
 
-  /** Resolves when it says that it is ready. */
-  async start(): Promise<void> {
+  /** Resolves, with all it has said, when it says that it is ready. */
+  async start(): Promise<string> {
     const child = spawn(process.execPath, this.#args, {
       env: this.#environment,
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#child = child;
     let said = '';
-    await new Promise<void>((resolve, reject) => {
+    return await new Promise<string>((resolve, reject) => {
       const fail = (why: string) => {
         clearTimeout(timer);
         reject(new Error(`the server ${why}: ${said.slice(-2000)}`));
@@ -42,7 +43,7 @@ export class ServerProcess {
         said = (said + text).slice(-4000);
         if (!said.includes('is ready at')) return;
         clearTimeout(timer);
-        resolve();
+        resolve(said);
       };
       child.stdout.setEncoding('utf8').on('data', hear);
       child.stderr.setEncoding('utf8').on('data', hear);

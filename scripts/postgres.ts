@@ -19,15 +19,27 @@ export interface TestPostgres {
   stop(): Promise<void>;
 }
 
+/** Where to look; tests of this file look elsewhere. */
+export interface Places {
+  readonly local: string;
+  /** Debian's folder of PostgreSQL versions. */
+  readonly programs: string;
+}
+
+const PLACES: Places = {
+  local: 'postgres://postgres@127.0.0.1:5432/test',
+  programs: '/usr/lib/postgresql',
+};
+
 /** @returns null when there is none and this is not CI. @throws Error when there is none in CI, or TEST_DATABASE_URL does not answer. */
 export async function findPostgres(
   environment: Readonly<Record<string, string | undefined>> = process.env,
+  places: Places = PLACES,
 ): Promise<TestPostgres | null> {
   const given = environment.TEST_DATABASE_URL;
   if (given !== undefined && given !== '') return await ownSchema(given, 'TEST_DATABASE_URL');
-  const local = 'postgres://postgres@127.0.0.1:5432/test';
-  if (await answers(local)) return await ownSchema(local, 'the server on 127.0.0.1:5432');
-  const cluster = await startCluster();
+  if (await answers(places.local)) return await ownSchema(places.local, 'the server on 127.0.0.1:5432');
+  const cluster = await startCluster(places.programs);
   if (cluster !== null) {
     try {
       return await ownSchema(cluster.url, 'a temporary cluster', cluster.stop);

@@ -89,7 +89,10 @@ function refuseAddress(c: Context<AppEnv>) {
 
 function matches(pattern: string, path: string): boolean {
   const [want, got] = [pattern.split('/'), path.split('/')];
-  return want.length === got.length && want.every((part, i) => part.startsWith(':') || part === got[i]);
+  return (
+    want.length === got.length &&
+    want.every((part, i) => (part.startsWith(':') ? got[i] !== '' : part === got[i]))
+  );
 }
 
 /** For the log, one line. A refusal says its code; a fault its name, message and where, but never what was sent. */

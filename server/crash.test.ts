@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -48,7 +48,6 @@ describe('the server process', () => {
     await server.start();
     expect((await fetch(`${server.address}/api/health`)).status).toBe(200);
     expect(await server.terminate()).toBe(0);
-    const { readdirSync } = await import('node:fs');
     expect(readdirSync(data)).toEqual(['pourwright.sqlite']);
     rmSync(data, { recursive: true });
   }, 60_000);
@@ -61,6 +60,22 @@ describe('the server process', () => {
       `Port ${port} is taken by another program. Close it, or choose another port with --port.`,
     );
     other.close();
+    rmSync(data, { recursive: true });
+  }, 60_000);
+
+  it('warns when others on the network can reach it, and only then', async () => {
+    const data = mkdtempSync(join(tmpdir(), 'pourwright-host-'));
+    const wide = new ServerProcess(await freePort(), data, undefined, ['--host', '0.0.0.0', '--demo']);
+    expect(await wide.start()).toMatch(
+      /WARNING: listening on 0\.0\.0\.0\. Anyone on that network can read and change/,
+    );
+    const { jobs } = (await (await fetch(`${wide.address}/api/jobs`)).json()) as { jobs: unknown[] };
+    expect(jobs.length).toBeGreaterThan(0);
+    await wide.terminate();
+    const own = new ServerProcess(await freePort(), data, undefined);
+    expect(await own.start()).toBe(`Pourwright is ready at ${own.address}\n`);
+    await own.terminate();
+    expect(readdirSync(data)).toEqual(['demo.sqlite', 'pourwright.sqlite']);
     rmSync(data, { recursive: true });
   }, 60_000);
 

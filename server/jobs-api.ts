@@ -8,7 +8,7 @@ import { idOf, jsonBody, query, versionOf } from './read-request.ts';
 import { routes } from './routes.ts';
 import { ListQuery, type NewJobBody, NewJobEnvelope, type SaveJobBody, SaveJobEnvelope } from './schemas.ts';
 
-const NO_JOB = ['job.missing', 'There is no job with this id.'] as const;
+const NO_JOB = ['job.missing', 'There is no such job.'] as const;
 const UNUSABLE = [
   'job.problems',
   'The job holds something that cannot be used. Nothing was stored.',

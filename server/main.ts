@@ -36,7 +36,6 @@ async function main(args: readonly string[]): Promise<void> {
         `WARNING: listening on ${options.host}. Anyone on that network can read and change the jobs: there is no ` +
           'sign-in. Use it only on a network you trust.',
       );
-    say(`Pourwright is ready at ${listening.address}`);
     let ending = false;
     const end = async () => {
       if (ending) process.exit(1);
@@ -45,6 +44,8 @@ async function main(args: readonly string[]): Promise<void> {
       await store.close();
     };
     for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, () => void end());
+    // Last: whoever waits for this line may send a signal at once.
+    say(`Pourwright is ready at ${listening.address}`);
   } catch (error) {
     await store.close();
     throw error;

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob, type JobDocument } from '#core/job/document.ts';
-import { newShop } from './shop.ts';
+import { listAcceptance } from './acceptance-list.ts';
+import { shopAcceptance } from './acceptance-shop.ts';
 import type { Store } from './store.ts';
 import { twoClientsLoseNothing } from './two-clients.ts';
 
@@ -184,129 +185,8 @@ export function storeAcceptance(name: string, open: () => Promise<Store>): void 
       });
     });
 
-    describe('the list', () => {
-      it('shows what the newest version says', async () => {
-        const coat = (id: string, startsAt: string): JobDocument['coats'][number] => ({
-          ...{ id, startsAt, name: '', kind: 'colour coat', resin: '', film: '', faceFilm: '', crew: 1 },
-          ...{ edges: 'wrapped', colours: [], allowance: '', resinTemperature: '', largestCup: '' },
-        });
-        const empty = emptyJob('vanity');
-        const id = await create(empty);
-        const document: JobDocument = {
-          ...empty,
-          customer: { ...empty.customer, name: 'A. Customer' },
-          agreed: { ...empty.agreed, stage: 'building', handOver: '2026-06-01' },
-          coats: [coat('c', '2026-05-21T09:00'), coat('d', ''), coat('e', '2026-05-20T14:30')],
-        };
-        expect((await store.listJobs()).find((j) => j.id === id)).toMatchObject({
-          customerName: '',
-          stage: 'enquiry',
-          handOver: '',
-          firstPourAt: '',
-        });
-        await store.saveJob({ id, baseVersion: 1, document, saveId: uuid(), at: LATER });
-        expect((await store.listJobs()).find((j) => j.id === id)).toEqual({
-          id,
-          title: 'vanity',
-          customerName: 'A. Customer',
-          stage: 'building',
-          handOver: '2026-06-01',
-          firstPourAt: '2026-05-20T14:30',
-          version: 2,
-          updatedAt: LATER,
-          archived: false,
-        });
-      });
-
-      it('has the newest save first', async () => {
-        const [a, b, c] = [await create(), await create(), await create()];
-        const save = (id: string, at: string) =>
-          store.saveJob({ id, baseVersion: 1, document: job('x'), saveId: uuid(), at });
-        await save(b, '2027-01-03T00:00:00.000Z');
-        await save(c, '2027-01-02T00:00:00.000Z');
-        await save(a, '2027-01-01T00:00:00.000Z');
-        expect((await store.listJobs()).slice(0, 3).map((j) => j.id)).toEqual([b, c, a]);
-      });
-
-      it('can be of the archive, of the rest, or of all', async () => {
-        const [kept, put] = [await create(), await create()];
-        expect(await store.archiveJob(put, LATER)).toBe(true);
-        expect(await store.archiveJob(put, AT)).toBe(true);
-        const ids = async (filter?: { archived: boolean }) => (await store.listJobs(filter)).map((j) => j.id);
-        expect(await ids({ archived: true })).toContain(put);
-        expect(await ids({ archived: true })).not.toContain(kept);
-        expect(await ids({ archived: false })).toContain(kept);
-        expect(await ids({ archived: false })).not.toContain(put);
-        expect(await ids()).toEqual(expect.arrayContaining([kept, put]));
-        expect(await store.getJob(put)).toMatchObject({ archived: true, version: 1 });
-        const save = { id: put, baseVersion: 1, document: job('late'), saveId: uuid(), at: LATER };
-        expect(await store.saveJob(save)).toMatchObject({ outcome: 'saved', version: 2 });
-        expect(await ids({ archived: true })).toContain(put);
-        expect(await store.restoreJob(put)).toBe(true);
-        expect(await store.restoreJob(put)).toBe(true);
-        expect(await ids({ archived: false })).toContain(put);
-        expect(await store.getJob(put)).toMatchObject({ archived: false, version: 2 });
-      });
-
-      it('of the archive does not take a job that does not exist', async () => {
-        expect(await store.archiveJob(uuid(), AT)).toBe(false);
-        expect(await store.restoreJob(uuid())).toBe(false);
-      });
-    });
-
-    describe('the shop', () => {
-      const shop = (name: string) => ({ ...newShop(), name });
-
-      it('is nothing until it is saved, then follows the version rule', async () => {
-        expect(await store.getShop()).toBeNull();
-        const wrong = { baseVersion: 3, shop: shop('too early'), saveId: uuid(), at: AT };
-        expect(await store.saveShop(wrong)).toEqual({
-          outcome: 'conflict',
-          current: { version: 0, document: newShop() },
-          base: null,
-        });
-        const first = { baseVersion: 0, shop: shop('Bench One'), saveId: uuid(), at: AT };
-        expect(await store.saveShop(first)).toEqual({ outcome: 'saved', version: 1, savedAt: AT });
-        expect(await store.getShop()).toEqual({ version: 1, savedAt: AT, shop: shop('Bench One') });
-        const second = {
-          ...shop('Bench Two'),
-          system: 'metric' as const,
-          currency: 'EUR',
-          rates: { ...newShop().rates, mix_s: 200 },
-        };
-        expect(
-          await store.saveShop({ baseVersion: 1, shop: second, saveId: uuid(), at: LATER }),
-        ).toMatchObject({ outcome: 'saved', version: 2 });
-        expect(await store.saveShop({ ...first, shop: shop('changed'), at: LATER })).toEqual({
-          outcome: 'saved',
-          version: 1,
-          savedAt: AT,
-        });
-        expect(
-          await store.saveShop({ baseVersion: 1, shop: shop('late'), saveId: uuid(), at: LATER }),
-        ).toEqual({
-          outcome: 'conflict',
-          current: { version: 2, document: second },
-          base: shop('Bench One'),
-        });
-        expect(await store.getShop()).toEqual({ version: 2, savedAt: LATER, shop: second });
-      });
-
-      it('saved by many on the same base at the same moment is stored once', async () => {
-        const base = (await store.getShop())?.version ?? 0;
-        const outcomes = await Promise.all(
-          Array.from({ length: 8 }, (_, i) =>
-            store.saveShop({ baseVersion: base, shop: shop(`client ${i}`), saveId: uuid(), at: AT }),
-          ),
-        );
-        const winners = outcomes.flatMap((outcome, i) => (outcome.outcome === 'saved' ? [i] : []));
-        expect(winners).toHaveLength(1);
-        expect(await store.getShop()).toMatchObject({
-          version: base + 1,
-          shop: { name: `client ${winners[0]}` },
-        });
-      });
-    });
+    listAcceptance(() => store, create);
+    shopAcceptance(() => store);
 
     it('any text a person can type comes back exactly', async () => {
       const texts = fc.record({

@@ -1,8 +1,8 @@
+import { existsSync } from 'node:fs';
 import { sql } from 'kysely';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it, vi } from 'vitest';
 import { emptyJob } from '#core/job/document.ts';
 import { findPostgres } from '../scripts/postgres.ts';
-import { startCluster } from '../scripts/postgres-cluster.ts';
 import { storeAcceptance } from './acceptance.ts';
 import { migrate } from './migrate.ts';
 import { MIGRATIONS } from './migrations/list.ts';
@@ -68,7 +68,33 @@ describe.skipIf(postgres === null)('PostgreSQL', () => {
 });
 
 describe('finding a PostgreSQL', () => {
-  it('says where there is none', async () => {
-    expect(await startCluster('/nowhere')).toBeNull();
+  const nowhere = { local: 'postgres://postgres@127.0.0.1:1/test', programs: '/nowhere' };
+
+  it('fails in CI where there is none', async () => {
+    await expect(findPostgres({ CI: 'true' }, nowhere)).rejects.toThrow(/No PostgreSQL .*TEST_DATABASE_URL/);
   });
+
+  it('skips elsewhere, and says so', async () => {
+    const warn = vi.spyOn(console, 'warn').mockImplementation(() => {});
+    expect(await findPostgres({}, nowhere)).toBeNull();
+    expect(warn.mock.calls.join()).toContain('SKIPPED');
+    warn.mockRestore();
+  });
+
+  it('does not look further when the address it was given does not answer', async () => {
+    const given = { TEST_DATABASE_URL: 'postgres://postgres@127.0.0.1:1/test' };
+    await expect(findPostgres(given)).rejects.toThrow(/ECONNREFUSED/);
+  });
+
+  it('starts a cluster from the installed programs, and leaves nothing behind', async (context) => {
+    const programs = '/usr/lib/postgresql';
+    if (!existsSync(programs)) return context.skip();
+    const own = await findPostgres({}, { ...nowhere, programs });
+    expect(own?.found).toBe('a temporary cluster');
+    const store = await openPostgres(own!.url, AT);
+    expect(await store.listJobs()).toEqual([]);
+    await store.close();
+    await own!.stop();
+    await expect(openPostgres(own!.url, AT)).rejects.toThrow(/ECONNREFUSED/);
+  }, 60_000);
 });
