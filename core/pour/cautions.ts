@@ -22,6 +22,8 @@ export interface CautionsRequest {
   readonly recoat: string | null;
   /** Why no cup is safe, if so. */
   readonly noSafeCup: string | null;
+  /** The largest cup allowed here, by heat and by the maker, kg. */
+  readonly allowed_kg: number;
 }
 
 /** A cup that gets hotter than this burns and fumes. */
@@ -39,10 +41,14 @@ const practice = '(common practice, no source)';
 
 /** Sentences, the most pressing first. Temperatures in both scales, masses in grams. */
 export function cautionsOf(request: CautionsRequest): readonly string[] {
-  const { coat, quantity, cups, forecasts, answers, scaleStep_kg, recoat, noSafeCup } = request;
+  const { coat, quantity, cups, forecasts, answers, scaleStep_kg, recoat, noSafeCup, allowed_kg } = request;
   const said: string[] = [];
   if (noSafeCup !== null) said.push(noSafeCup);
   const heaviest = cups.reduce((best, cup) => (cup.mass_kg > best.mass_kg ? cup : best));
+  if (heaviest.mass_kg > allowed_kg * 1.01 + 6 * scaleStep_kg)
+    said.push(
+      `Cups of ${formatMass(allowed_kg)} would be about ${Math.ceil(quantity.mass_kg / allowed_kg)} for this coat; the plan stops at about a hundred and makes them up to ${formatMass(heaviest.mass_kg)}. Divide the piece or the film.`,
+    );
   const hot = forecasts[heaviest.number - 1]!;
   const at = hot.pourNow;
   if (hot.peak_K > HOT_K && at !== null)

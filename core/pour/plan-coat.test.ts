@@ -170,6 +170,27 @@ describe('what changes a plan, and which way', () => {
     expect(planned({ fewestCups: 7 }).cups).toHaveLength(7);
   });
 
+  it('plans about a hundred cups at most and says so instead of failing', () => {
+    const plan = planned(
+      { largestCup_kg: 0.02, film_m: 0.006 },
+      {
+        measures: topOf(3, 0.9),
+        draws: 4,
+      },
+    );
+    expect(plan.cups.length).toBeGreaterThan(90);
+    expect(plan.cups.length).toBeLessThanOrEqual(110);
+    expect(plan.cautions.join(' ')).toContain('Cups of 20.0 g would be about');
+  });
+
+  it('plans the thinnest seal coat and the thickest flood', () => {
+    const seal = planned({ kind: 'seal coat', film_m: 0.0001, faceFilm_m: 0.0001, colours: [] });
+    expect(seal.cups[0]!.colour).toBe('clear');
+    expect(seal.steps.find((step) => step.kind === 'torch')!.window.limit).toContain('stay anyway');
+    const thick = planned({ kind: 'flood coat', film_m: 0.006, colours: [] });
+    expect(thick.answers.peak_K).toBeGreaterThan(seal.answers.peak_K);
+  });
+
   it('puts drips and wrapping out of a dammed coat', () => {
     const kinds = new Set(planned({ ...fixed }).steps.map((step) => step.kind));
     expect(kinds.has('wrap edges') || kinds.has('scrape drips') || kinds.has('meld')).toBe(false);

@@ -101,6 +101,7 @@ export function planCoat(request: PlanRequest): CoatPlan {
       scaleStep_kg: rates.scaleStep_kg,
       recoat: told.disagreement,
       noSafeCup: settled.largest.possible ? null : settled.largest.why,
+      allowed_kg: settled.allowed_kg,
     }),
   };
   if (plan.verdict === 'fits' || request.waysOut === false) return plan;

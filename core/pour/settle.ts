@@ -34,6 +34,8 @@ export interface Settled {
   /** Flow budget left when the edges are worked (without edges: when the film is down), 1/Pa. */
   readonly thetaWhenWrapped_per_Pa: number;
   readonly largest: LargestCup;
+  /** The largest cup allowed here, by heat and by the maker, kg. */
+  readonly allowed_kg: number;
   /** Film of the first cup, by the card's own model. */
   readonly firstFilm: CureHistory;
 }
@@ -43,6 +45,9 @@ export const FALLBACK_CUP_kg = 0.5;
 
 /** How far the viscosity of a resin may be off either way, so the flow budget too (an estimate from memory). */
 export const THETA_FACTOR = 1.5;
+
+/** Cups no smaller than this share of the coat are planned, whatever the maker's limit: a hundred cups are no pour. */
+export const SMALLEST_SHARE = 0.01;
 
 const ROUNDS = 8;
 
@@ -88,7 +93,7 @@ export function filmRequestOf(
   };
 }
 
-/** @throws RangeError when a figure of the request is out of range, or the coat needs more than 200 cups. */
+/** @throws RangeError when a figure of the request is out of range, such as `fewestCups` above 200. */
 export function settleCoat(request: SettleRequest, models: CupModels): Settled {
   const { coat, measures, rates } = request;
   const { model, mix } = coat.card;
@@ -102,7 +107,7 @@ export function settleCoat(request: SettleRequest, models: CupModels): Settled {
 
   let split: readonly CupShare[] = [];
   let theta = 0;
-  let state: Omit<Settled, 'largest' | 'edgeLength_m'> | null = null;
+  let state: Omit<Settled, 'largest' | 'allowed_kg' | 'edgeLength_m'> | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     const shares = split.flatMap(({ cups, share }) => new Array<number>(cups).fill(share));
     const bill = coatQuantity({
@@ -113,7 +118,8 @@ export function settleCoat(request: SettleRequest, models: CupModels): Settled {
       ...(shares.length === 0 ? {} : { cupShares: shares }),
       rates,
     });
-    const next = splitCups(coat.colours, bill.mass_kg, largest_kg, Math.max(coat.fewestCups, shares.length));
+    const cup_kg = Math.max(largest_kg, bill.mass_kg * SMALLEST_SHARE);
+    const next = splitCups(coat.colours, bill.mass_kg, cup_kg, Math.max(coat.fewestCups, shares.length));
     const sameSplit = next.length === split.length && next.every((part, i) => part.cups === split[i]!.cups);
     split = next;
     if (!sameSplit && round < ROUNDS - 1) continue;
@@ -137,7 +143,7 @@ export function settleCoat(request: SettleRequest, models: CupModels): Settled {
     if (edgeLength_m === 0 || Math.abs(left - theta) <= 0.002 * left) break;
     theta = left;
   }
-  return { ...state!, largest, edgeLength_m };
+  return { ...state!, largest, allowed_kg: largest_kg, edgeLength_m };
 }
 
 /** Flow budget left at a time on the film's clock; before it starts all of it. */
