@@ -1,0 +1,165 @@
+/**
+ * One coat in one picture: how thick film and cups get minute by minute, how warm, and under it on the same axis what may
+ * be done when. Reads by pointer, finger, keyboard (a slider under the axis) and as a table.
+ */
+import { type PointerEvent, useId, useMemo, useState } from 'react';
+import type { CoatPlan } from '#core/pour/plan.ts';
+import type { System } from '#core/quantity/units.ts';
+import './charts.css';
+import { BandRows } from './BandRows.tsx';
+import { clockStart_ms } from './clock.ts';
+import { px } from './curve.ts';
+import { ForecastTable, momentAt, momentText, Readings } from './ForecastReadings.tsx';
+import { forecastCurves, temperatureDomain, viscosityDomain } from './forecast-curves.ts';
+import {
+  type ForecastLayout,
+  type ForecastSpan,
+  forecastLayout,
+  laneY,
+  spanEnd_s,
+  spansDiffer,
+} from './forecast-layout.ts';
+import { forecastRows } from './forecast-rows.ts';
+import { Hatch, hatchIds } from './Hatch.tsx';
+import { Legend } from './Legend.tsx';
+import { linearScale, logScale, within } from './scale.ts';
+import { TemperaturePanel } from './TemperaturePanel.tsx';
+import { TimeAxis } from './TimeAxis.tsx';
+import { useWidth } from './use-width.ts';
+import { type Pour, ViscosityPanel } from './ViscosityPanel.tsx';
+
+export interface ForecastChartProps {
+  readonly plan: CoatPlan;
+  readonly system: System;
+  /** Local ISO time of the first mix ("2026-03-04T09:30"); clock labels only when given. */
+  readonly clockStart?: string;
+  /** Leave the temperature panel out. */
+  readonly temperature?: boolean;
+  /** What the chart shows first; the reader can change it. */
+  readonly span?: ForecastSpan;
+}
+
+const STEP_S = 30;
+
+export function ForecastChart({
+  plan,
+  system,
+  clockStart,
+  temperature = true,
+  span: first = 'pour',
+}: ForecastChartProps) {
+  const { box, width, printing } = useWidth<HTMLDivElement>(960);
+  const [span, setSpan] = useState<ForecastSpan>(first);
+  const [cursor, setCursor] = useState<number | null>(null);
+  const id = useId();
+  const hatch = hatchIds(id);
+  const start_ms = clockStart_ms(clockStart);
+  const end_s = spanEnd_s(plan, span);
+  const rows = useMemo(() => forecastRows(plan), [plan]);
+  const curves = useMemo(() => forecastCurves(plan, end_s), [plan, end_s]);
+  const layout = forecastLayout(width, rows, { clock: start_ms !== null, temperature, paper: printing });
+  const x = linearScale(0, end_s, layout.left, layout.right);
+  const [thin, thick] = viscosityDomain(curves);
+  const y = logScale(thin, thick, layout.viscosityBottom, layout.viscosityTop);
+  const at_s = within(cursor ?? plan.filmStart_s, 0, end_s);
+  const moment = momentAt(plan, curves, at_s, start_ms, system);
+  const follow = (event: PointerEvent<SVGSVGElement>): void => {
+    if (event.pointerType !== 'mouse' && event.type === 'pointermove' && event.buttons === 0) return;
+    const frame = event.currentTarget.getBoundingClientRect();
+    if (frame.width > 0)
+      setCursor(
+        Math.round(x.value(((event.clientX - frame.left) * layout.width) / frame.width) / STEP_S) * STEP_S,
+      );
+  };
+  return (
+    <div className="chart forecast-chart" ref={box}>
+      <Legend hatch={hatch} />
+      {spansDiffer(plan) && <SpanChoice name={id} span={span} onSpan={setSpan} />}
+      <svg
+        role="img"
+        aria-label={`Forecast of the coat, in minutes after the first mix. ${plan.says} The table under the chart gives every figure.`}
+        viewBox={`0 0 ${layout.width} ${layout.height}`}
+        width={layout.width}
+        height={layout.height}
+        onPointerMove={follow}
+        onPointerDown={follow}
+      >
+        <Hatch ids={hatch} />
+        <TimeAxis layout={layout} x={x} start_ms={start_ms} system={system} />
+        <ViscosityPanel layout={layout} curves={curves} x={x} y={y} pours={poursOf(plan)} />
+        {temperature && (
+          <TemperaturePanel
+            layout={layout}
+            curves={curves}
+            x={x}
+            y={linearScale(...temperatureDomain(curves), layout.temperatureBottom, layout.temperatureTop)}
+            system={system}
+          />
+        )}
+        <BandRows layout={layout} x={x} hatch={hatch} />
+        <Cursor layout={layout} x={x.at(at_s)} />
+      </svg>
+      <input
+        className="chart-slider"
+        type="range"
+        min={0}
+        max={Math.floor(end_s / STEP_S) * STEP_S}
+        step={STEP_S}
+        value={Math.round(at_s / STEP_S) * STEP_S}
+        onChange={(event) => setCursor(Number(event.currentTarget.value))}
+        aria-label="Minute of the forecast"
+        aria-valuetext={momentText(moment)}
+        style={{ marginLeft: layout.left - 14, width: layout.right - layout.left + 28 }}
+      />
+      <Readings moment={moment} />
+      <ForecastTable rows={rows} />
+    </div>
+  );
+}
+
+/** The reader's minute: through the panels and across each band, not through words. */
+function Cursor({ layout, x }: { readonly layout: ForecastLayout; readonly x: number }) {
+  const bars = layout.rows.map((r) => `M${px(x)} ${px(r.barY - 4)}V${px(laneY(r, r.row.lanes.length) + 1)}`);
+  return (
+    <path
+      className="chart-cursor"
+      d={`M${px(x)} ${px(layout.viscosityTop)}V${px(layout.axisY + 5)}${bars.join('')}`}
+    />
+  );
+}
+
+function poursOf(plan: CoatPlan): Pour[] {
+  return plan.steps.flatMap((s) =>
+    s.kind === 'pour' && s.cup !== null ? [{ cup: s.cup, at_s: s.start_s }] : [],
+  );
+}
+
+interface SpanChoiceProps {
+  readonly name: string;
+  readonly span: ForecastSpan;
+  readonly onSpan: (span: ForecastSpan) => void;
+}
+
+function SpanChoice({ name, span, onSpan }: SpanChoiceProps) {
+  const choices: readonly (readonly [ForecastSpan, string])[] = [
+    ['pour', 'The pour'],
+    ['gel', 'Until it gels'],
+  ];
+  return (
+    <fieldset className="chart-span">
+      <legend>Show</legend>
+      {choices.map(([value, label]) => (
+        <label key={value}>
+          <input
+            type="radio"
+            name={name}
+            value={value}
+            checked={span === value}
+            onChange={() => onSpan(value)}
+          />
+          {label}
+        </label>
+      ))}
+    </fieldset>
+  );
+}

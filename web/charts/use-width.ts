@@ -1,0 +1,54 @@
+/** How wide a drawing may be: the width of its box, followed as it changes, and the paper's width while printing. */
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
+
+/** Width of the text area of a portrait letter or A4 page at 96 px an inch, less half an inch each side. */
+export const PRINT_WIDTH_PX = 680;
+
+/**
+ * A ref for the box and its width in px: `initial` on the server and until measured, never under 280. Printing happens
+ * without a resize, so the browser's own print events set the paper's width and put the old one back.
+ */
+export function useWidth<T extends HTMLElement>(
+  initial: number,
+): {
+  readonly box: RefObject<T | null>;
+  readonly width: number;
+  readonly printing: boolean;
+} {
+  const box = useRef<T>(null);
+  const [width, setWidth] = useState(initial);
+  const [onPaper, setOnPaper] = useState(false);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    let printing = false;
+    const measure = (): void => {
+      const now = element.getBoundingClientRect().width;
+      if (!printing && now > 0) setWidth(Math.max(280, Math.round(now)));
+    };
+    const beforePrint = (): void => {
+      printing = true;
+      flushSync(() => {
+        setOnPaper(true);
+        setWidth(PRINT_WIDTH_PX);
+      });
+    };
+    const afterPrint = (): void => {
+      printing = false;
+      setOnPaper(false);
+      measure();
+    };
+    measure();
+    const watcher = typeof ResizeObserver === 'undefined' ? null : new ResizeObserver(measure);
+    watcher?.observe(element);
+    addEventListener('beforeprint', beforePrint);
+    addEventListener('afterprint', afterPrint);
+    return () => {
+      watcher?.disconnect();
+      removeEventListener('beforeprint', beforePrint);
+      removeEventListener('afterprint', afterPrint);
+    };
+  }, []);
+  return { box, width, printing: onPaper };
+}
