@@ -1,0 +1,67 @@
+import type { CoatPlan } from '#core/pour/plan.ts';
+import { ForecastChart } from '#web/charts/ForecastChart.tsx';
+import { StageBar } from '#web/charts/StageBar.tsx';
+import { Answers } from './Answers.tsx';
+import { useSheet } from './context.tsx';
+import { stillNeeds } from './needs.ts';
+import { Section } from './Section.tsx';
+import { StageTable } from './StageTable.tsx';
+import { forecastSummary, plans } from './summaries.ts';
+import { Verdict } from './Verdict.tsx';
+import { WaysOut } from './WaysOut.tsx';
+
+/** Does it get down in time, and when may the next thing happen? */
+export function ForecastSection() {
+  const { document, forecast, speak } = useSheet();
+  const all = plans(forecast);
+  return (
+    <Section
+      id="forecast"
+      name="Forecast"
+      summary={forecastSummary(forecast)}
+      needs={all.length === 0 ? stillNeeds(forecast) : []}
+    >
+      {all.length === 0 && (
+        <p className="section-note">
+          How the film and the cups thicken, and what that leaves time for, once the piece, a coat and the air
+          are known.
+        </p>
+      )}
+      {all.map(({ id, name, plan }) => (
+        <CoatForecast
+          key={id}
+          name={name}
+          plan={plan}
+          system={speak.system}
+          clockStart={document.coats.find((coat) => coat.id === id)?.startsAt ?? ''}
+        />
+      ))}
+    </Section>
+  );
+}
+
+interface Props {
+  readonly name: string;
+  readonly plan: CoatPlan;
+  readonly system: 'us' | 'metric';
+  readonly clockStart: string;
+}
+
+function CoatForecast({ name, plan, system, clockStart }: Props) {
+  const start = clockStart === '' ? {} : { clockStart };
+  return (
+    <div className="per-coat">
+      <h3>
+        {name} <Verdict verdict={plan.verdict} />
+      </h3>
+      <p className="says">{plan.says}</p>
+      <WaysOut ways={plan.waysOut} />
+      <ForecastChart plan={plan} system={system} {...start} />
+      <StageBar stages={plan.stages} system={system} {...start} />
+      <div className="forecast-tables">
+        <StageTable plan={plan} clockStart={clockStart} />
+        <Answers plan={plan} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+import type { CoatDocument } from '#core/job/document.ts';
+import type { CoatPlan } from '#core/pour/plan.ts';
+import { GENERIC_CARDS } from '#core/resin/cards.ts';
+import { useShop } from '#web/api/queries.ts';
+import { ForecastChart } from '#web/charts/ForecastChart.tsx';
+import { dayAndClock, dayText } from '#web/units/dates.ts';
+import { Cautions } from '../Cautions.tsx';
+import { useSheet } from '../context.tsx';
+import { CupTable } from '../mix/CupTable.tsx';
+import { Drawing } from '../piece/Drawing.tsx';
+import { RunSheet } from '../RunSheet.tsx';
+import { StageTable } from '../StageTable.tsx';
+import { pieceSummary, plans } from '../summaries.ts';
+import { Verdict } from '../Verdict.tsx';
+
+/** The shop's work order on paper: what is agreed, the drawing, and for each coat cups, steps to tick, chart and cautions. */
+export function WorkOrder() {
+  const { document, forecast, speak } = useSheet();
+  const shop = useShop();
+  const { agreed, customer } = document;
+  const room = forecast?.room ?? null;
+  return (
+    <div className="work-order">
+      <header className="wo-head">
+        <div>
+          <p className="wo-shop">{shop.name}</p>
+          <p className="wo-title">{document.title || 'Job without a title'}</p>
+        </div>
+        <dl>
+          <dt>Customer</dt>
+          <dd>{customer.name || '–'}</dd>
+          <dt>Promised</dt>
+          <dd>{agreed.handOver === '' ? '–' : dayText(agreed.handOver, speak.system)}</dd>
+          <dt>Stage</dt>
+          <dd>{agreed.stage}</dd>
+          <dt>Printed</dt>
+          <dd>{dayAndClock(Date.now(), speak.system)}</dd>
+        </dl>
+      </header>
+      {(agreed.look !== '' || agreed.notes !== '') && (
+        <section>
+          <h2>Agreed</h2>
+          {agreed.look !== '' && <p>{agreed.look}</p>}
+          {agreed.notes !== '' && <p>{agreed.notes}</p>}
+        </section>
+      )}
+      <section>
+        <h2>Piece</h2>
+        <p>
+          {pieceSummary(document, forecast, speak)}. Body {document.piece.bodyThickness || '–'},{' '}
+          {document.piece.board}.
+        </p>
+        <Drawing />
+      </section>
+      {room !== null && (
+        <section>
+          <h2>Room</h2>
+          <p>
+            Air {speak.temperature(room.air_K)}, board {speak.temperature(room.board_K)}
+            {room.humidity !== null && `, humidity ${speak.percent(room.humidity)}`}
+            {room.dewPoint_K !== null && `, dew point ${speak.temperature(room.dewPoint_K)}`}. Read before the
+            pour: air ______ board ______ humidity ______
+          </p>
+        </section>
+      )}
+      {plans(forecast).map(({ id, name, plan }) => (
+        <CoatOrder
+          key={id}
+          name={name}
+          plan={plan}
+          coat={document.coats.find((coat) => coat.id === id)}
+          system={speak.system}
+        />
+      ))}
+      <section>
+        <Cautions cautions={forecast?.cautions ?? []} title="Always" />
+      </section>
+      <section className="wo-record">
+        <h2>Record</h2>
+        <p>{document.record}</p>
+        <p className="wo-lines" />
+      </section>
+      <p className="wo-foot">
+        Computed by model version {forecast?.modelVersion ?? '–'}. Ranges are 5 to 95 %. The product's own
+        safety data sheet and label stand above this order.
+      </p>
+    </div>
+  );
+}
+
+interface Props {
+  readonly name: string;
+  readonly plan: CoatPlan;
+  readonly coat: CoatDocument | undefined;
+  readonly system: 'us' | 'metric';
+}
+
+function CoatOrder({ name, plan, coat, system }: Props) {
+  const { speak } = useSheet();
+  const startsAt = coat?.startsAt ?? '';
+  const card = GENERIC_CARDS.find((known) => known.id === coat?.resin);
+  return (
+    <section className="wo-coat">
+      <h2>
+        {name} <Verdict verdict={plan.verdict} />
+      </h2>
+      <p>
+        {coat?.film} of {card?.name ?? coat?.resin}, {coat?.edges} edges; {speak.mass(plan.quantity.mass_kg)}{' '}
+        ({speak.volume(plan.quantity.volume_m3)}) in {plan.cups.length}{' '}
+        {plan.cups.length === 1 ? 'cup' : 'cups'}. {plan.says}
+      </p>
+      <CupTable plan={plan} />
+      <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
+      <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
+      <StageTable plan={plan} clockStart={startsAt} />
+      <Cautions cautions={plan.cautions} />
+    </section>
+  );
+}

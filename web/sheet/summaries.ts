@@ -1,0 +1,100 @@
+/** The line each section of the sheet is folded to: real content, no labels. Pure. */
+import type { JobDocument } from '#core/job/document.ts';
+import type { JobForecast } from '#core/job/forecast.ts';
+import type { CoatPlan } from '#core/pour/plan.ts';
+import { dayText } from '#web/units/dates.ts';
+import { type Speak, signedDuration } from '#web/units/speak.ts';
+
+const filled = (...parts: readonly (string | null | undefined | false)[]) =>
+  parts.filter((part): part is string => typeof part === 'string' && part.trim() !== '');
+
+export function agreeSummary(document: JobDocument, speak: Speak): string {
+  const { customer, agreed } = document;
+  return filled(
+    customer.name,
+    agreed.stage,
+    agreed.handOver !== '' && `promised ${dayText(agreed.handOver, speak.system)}`,
+    agreed.price,
+    firstWords(agreed.look, 8),
+  ).join(', ');
+}
+
+export function agreeNeeds(document: JobDocument): string[] {
+  return [
+    document.customer.name === '' && 'a customer',
+    document.agreed.handOver === '' && 'a promised day',
+    document.agreed.look === '' && 'the look in words',
+  ].filter((need): need is string => need !== false);
+}
+
+/** "48 in x 22 in, 7.2 sq ft, 3 finished edges (9.4 ft), 1 cut-out". */
+export function pieceSummary(document: JobDocument, forecast: JobForecast | null, speak: Speak): string {
+  const measures = forecast?.measures ?? null;
+  if (measures === null) return document.piece.outline === null ? '' : outlineTyped(document);
+  const { bounds } = measures;
+  const finished = measures.edges.filter((edge) => edge.outer && edge.kind === 'finished');
+  const cutOuts = document.piece.cutOuts.length;
+  return filled(
+    `${speak.length(bounds.maxX_m - bounds.minX_m)} x ${speak.length(bounds.maxY_m - bounds.minY_m)}`,
+    speak.area(measures.topArea_m2),
+    `${counted(finished.length, 'finished edge')} (${speak.run(measures.finishedEdgeLength_m)})`,
+    cutOuts > 0 && counted(cutOuts, 'cut-out'),
+  ).join(', ');
+}
+
+function outlineTyped(document: JobDocument): string {
+  const outline = document.piece.outline;
+  if (outline === null) return '';
+  if ('diameter' in outline) return filled(outline.shape, outline.diameter).join(', ');
+  if ('corners' in outline) return `${outline.corners.length} corners`;
+  return filled(outline.length, outline.width).join(' x ');
+}
+
+export function coatsSummary(document: JobDocument, cardName: (id: string) => string): string {
+  return document.coats
+    .map((coat) => filled(coat.name || coat.kind, coat.film, cardName(coat.resin)).join(' '))
+    .join('; ');
+}
+
+export function mixSummary(forecast: JobForecast | null, speak: Speak): string {
+  return plans(forecast)
+    .map(
+      ({ name, plan }) =>
+        `${name} ${speak.mass(plan.quantity.mass_kg)} in ${counted(plan.cups.length, 'cup')}`,
+    )
+    .join('; ');
+}
+
+export function forecastSummary(forecast: JobForecast | null): string {
+  return plans(forecast)
+    .map(({ name, plan }) => `${name} ${plan.verdict} (${signedDuration(plan.slack_s)})`)
+    .join('; ');
+}
+
+export function stepsSummary(forecast: JobForecast | null, speak: Speak): string {
+  const all = plans(forecast);
+  if (all.length === 0) return '';
+  return all
+    .map(({ name, plan }) => `${name} ${counted(plan.steps.length, 'step')}, ${speak.duration(busy_s(plan))}`)
+    .join('; ');
+}
+
+/** From the first step to the end of the last one. */
+export function busy_s(plan: CoatPlan): number {
+  return Math.max(0, ...plan.steps.map((step) => step.end_s));
+}
+
+export function plans(forecast: JobForecast | null): { id: string; name: string; plan: CoatPlan }[] {
+  return (forecast?.coats ?? []).flatMap((coat) =>
+    coat.plan === null ? [] : [{ id: coat.id, name: coat.name, plan: coat.plan }],
+  );
+}
+
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+export function firstWords(text: string, most: number): string {
+  const words = text.trim().split(/\s+/);
+  return words.length <= most ? words.join(' ') : `${words.slice(0, most).join(' ')} …`;
+}

@@ -1,0 +1,37 @@
+import { Link, Outlet } from '@tanstack/react-router';
+import { useShop } from '#web/api/queries.ts';
+import { ConnectionState } from './ConnectionState.tsx';
+import { SystemSwitch } from './SystemSwitch.tsx';
+import { Toasts } from './toasts.tsx';
+
+/** What stands around every screen. */
+export function Shell() {
+  const shop = useShop();
+  return (
+    <>
+      <a className="skip" href="#main">
+        Skip to the content
+      </a>
+      <header className="shell-header">
+        <p className="shell-name">
+          <Link to="/">{shop.name === '' ? 'Pourwright' : shop.name}</Link>
+        </p>
+        <nav aria-label="Main" className="shell-nav">
+          <Link to="/" activeOptions={{ exact: true }}>
+            Today
+          </Link>
+          <Link to="/jobs" activeOptions={{ exact: false }}>
+            Jobs
+          </Link>
+          <Link to="/shop">Shop</Link>
+        </nav>
+        <ConnectionState />
+        <SystemSwitch />
+      </header>
+      <main id="main" tabIndex={-1}>
+        <Outlet />
+      </main>
+      <Toasts />
+    </>
+  );
+}

@@ -1,0 +1,97 @@
+import { useQuery } from '@tanstack/react-query';
+import { shopQuery, useShopChange } from '#web/api/queries.ts';
+import type { Shop } from '#web/api/types.ts';
+import { PageTitle } from '#web/shell/PageTitle.tsx';
+import { Trouble } from '#web/shell/Trouble.tsx';
+import { KeptField } from './KeptField.tsx';
+import { RatesTable } from './RatesTable.tsx';
+
+/** What the shop is, and how fast it works. */
+export function ShopPage() {
+  const { data, error, refetch } = useQuery(shopQuery);
+  return (
+    <div className="page">
+      <PageTitle name="Shop">Shop</PageTitle>
+      {data !== undefined ? (
+        <Settings shop={data} />
+      ) : error !== null ? (
+        <Trouble title="The shop could not be read" error={error} retry={() => void refetch()} />
+      ) : (
+        <p className="waiting" role="status">
+          Reading the shop …
+        </p>
+      )}
+    </div>
+  );
+}
+
+function Settings({ shop }: { readonly shop: Shop }) {
+  const change = useShopChange();
+  return (
+    <>
+      {change.error !== null && (
+        <p className="sheet-note stop" role="alert">
+          Not saved: {change.error.message}
+        </p>
+      )}
+      <section aria-labelledby="shop-is">
+        <h2 id="shop-is">Name, units, money</h2>
+        <div className="form">
+          <KeptField
+            id="shop-name"
+            label="Name of the shop, for the header and the printed order"
+            value={shop.name}
+            maxLength={200}
+            keep={(name) => {
+              change.mutate({ name });
+              return null;
+            }}
+          />
+          <div className="field">
+            <label className="field-label" htmlFor="shop-system">
+              Units shown
+            </label>
+            <select
+              id="shop-system"
+              value={shop.system}
+              onChange={(event) =>
+                change.mutate({ system: event.target.value === 'metric' ? 'metric' : 'us' })
+              }
+            >
+              <option value="us">US: inches, fl oz, °F</option>
+              <option value="metric">metric: mm, mL, °C</option>
+            </select>
+            <span className="field-aside">Resin is weighed in grams either way.</span>
+          </div>
+          <KeptField
+            id="shop-currency"
+            label="Currency"
+            value={shop.currency}
+            maxLength={3}
+            keep={(typed) => {
+              const currency = typed.trim().toUpperCase();
+              if (!/^[A-Z]{3}$/.test(currency))
+                return {
+                  path: 'currency',
+                  code: 'currency.unreadable',
+                  message: 'This is not a currency code.',
+                  read: typed,
+                  allowed: 'three letters, as USD, EUR, GBP',
+                };
+              change.mutate({ currency });
+              return null;
+            }}
+          />
+        </div>
+      </section>
+      <section aria-labelledby="shop-rates">
+        <h2 id="shop-rates">How fast this shop works</h2>
+        <p className="section-note">
+          Every plan rests on these. They are shop defaults (common practice, no source) until you put in your
+          own; time yourself once and change them.
+        </p>
+        <RatesTable rates={shop.rates} system={shop.system} onChange={(rates) => change.mutate({ rates })} />
+      </section>
+    </>
+  );
+}
