@@ -68,5 +68,5 @@ export function conversionForRatio(model: ResinModel, ratio: number): number {
     (model.viscosityA + model.viscosityB * a) * Math.log(gel / (gel - a)) - target;
   // (gel/(gel - a))^A alone is below the ratio, so its own root bounds the conversion from above.
   const above = gel * (1 - Math.exp(-target / model.viscosityA));
-  return brent(excess, 0, Math.min(above, gel * (1 - 1e-15)), 1e-13);
+  return brent(excess, 0, Math.min(above * (1 + 1e-9) + 1e-12, gel * (1 - 1e-15)), 1e-13);
 }
