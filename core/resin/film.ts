@@ -163,10 +163,13 @@ export function checkBody(start: CureState, start_s: number, duration_s: number)
   requireRange('duration_s', duration_s, 0, 1e9);
 }
 
-/** Air as the integrator takes it. Throws RangeError for a temperature outside 223.15 to 873.15 K. */
+/** Warmest air answered for, K (100 C). */
+const HOTTEST_AIR_K = 373.15;
+
+/** Air as the integrator takes it. Throws RangeError for a temperature outside 223.15 to 373.15 K. */
 export function surroundingsOf(air: AirTemperature): { time: readonly number[]; value: readonly number[] } {
   for (const temperature of air.temperature_K) {
-    requireRange('air.temperature_K', temperature, COLDEST_K, HOTTEST_K);
+    requireRange('air.temperature_K', temperature, COLDEST_K, HOTTEST_AIR_K);
   }
   return { time: air.time_s, value: air.temperature_K };
 }
