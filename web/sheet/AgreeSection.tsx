@@ -27,7 +27,7 @@ export function AgreeSection() {
         <TextField label="Agreed price" path={['agreed', 'price']} maxLength={40} />
         <ProseField label="Where the piece goes" path={['customer', 'address']} rows={2} className="half" />
         <ProseField label="The look in words" path={['agreed', 'look']} rows={2} className="half" />
-        <ProseField label="Anything else agreed" path={['agreed', 'notes']} rows={2} className="wide" />
+        <ProseField label="Anything else agreed" path={['agreed', 'notes']} rows={2} className="half" />
       </div>
     </Section>
   );

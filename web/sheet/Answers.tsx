@@ -13,11 +13,11 @@ export function Answers({ plan }: { readonly plan: CoatPlan }) {
     <table className="ledger answers">
       <caption>What the film does by itself</caption>
       <tbody>
-        {touches.map((touch) => (
+        {touches.map((touch, i) => (
           <tr key={touch.pitch_m}>
-            <th scope="row">Last touch with a tool whose marks lie {speak.length(touch.pitch_m)} apart</th>
+            <th scope="row">Last touch, tool marks {speak.length(touch.pitch_m)} apart</th>
             <td className="number">{pourClock(touch.at_s ?? 0)}</td>
-            <td className="rule">after it they stay; minutes from the first mix</td>
+            <td className="rule">{i === 0 ? 'touched later, they stay; from the first mix' : ''}</td>
           </tr>
         ))}
         {never.length > 0 && (

@@ -48,7 +48,7 @@ export function RunSheet({ name, plan, startsAt, system, ticks = false }: Props)
           </tr>
         </thead>
         <tbody>
-          {plan.steps.map((step) => (
+          {plan.steps.map((step, i) => (
             <tr key={step.id} data-late={step.slack_s < 0 || undefined}>
               {ticks && (
                 <td className="tick">
@@ -58,7 +58,9 @@ export function RunSheet({ name, plan, startsAt, system, ticks = false }: Props)
               <td className="number time">{at(step.start_s)}</td>
               <th scope="row">
                 {step.label}
-                <span className="basis">{step.rule}</span>
+                {plan.steps.findIndex((other) => other.rule === step.rule) === i && (
+                  <span className="basis">{step.rule}</span>
+                )}
               </th>
               {crew > 1 && (
                 <td data-label="Who">

@@ -16,13 +16,12 @@ export function StageTable({ plan, clockStart }: { readonly plan: CoatPlan; read
           <th scope="col" className="number">
             After
           </th>
-          {start_ms !== null && <th scope="col">Likely on</th>}
           <th scope="col">Rests on</th>
           <th scope="col">Rule of thumb</th>
         </tr>
       </thead>
       <tbody>
-        {plan.stages.map((stage) => (
+        {plan.stages.map((stage, i) => (
           <tr key={stage.key}>
             <th scope="row">
               {stage.label}
@@ -32,12 +31,12 @@ export function StageTable({ plan, clockStart }: { readonly plan: CoatPlan; read
               {stage.at === null
                 ? 'not within the forecast'
                 : formatRange(stage.at.low_s, stage.at.mid_s, stage.at.high_s, 'duration', speak.system)}
+              {start_ms !== null && stage.at !== null && (
+                <span className="basis">{dayAndClock(start_ms + stage.at.mid_s * 1000, speak.system)}</span>
+              )}
             </td>
-            {start_ms !== null && (
-              <td>{stage.at === null ? '' : dayAndClock(start_ms + stage.at.mid_s * 1000, speak.system)}</td>
-            )}
-            <td>{stage.basis}</td>
-            <td className="rule">{stage.rule}</td>
+            <td data-label="Rests on">{stage.basis}</td>
+            <td className="rule">{plan.stages[i - 1]?.rule === stage.rule ? '' : stage.rule}</td>
           </tr>
         ))}
       </tbody>

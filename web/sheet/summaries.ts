@@ -75,7 +75,10 @@ export function stepsSummary(forecast: JobForecast | null, speak: Speak): string
   const all = plans(forecast);
   if (all.length === 0) return '';
   return all
-    .map(({ name, plan }) => `${name} ${counted(plan.steps.length, 'step')}, ${speak.duration(busy_s(plan))}`)
+    .map(
+      ({ name, plan }) =>
+        `${name} ${counted(plan.steps.length, 'step')} over ${speak.duration(busy_s(plan))}`,
+    )
     .join('; ');
 }
 

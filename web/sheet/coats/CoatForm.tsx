@@ -10,8 +10,8 @@ import { COAT_KINDS } from './new-coat.ts';
 const kinds = COAT_KINDS.map((value) => ({ value, label: value }));
 const cards = GENERIC_CARDS.map((card) => ({ value: card.id, label: card.name }));
 const edgeWays = [
-  { value: 'wrapped', label: 'wrapped over the edges' },
-  { value: 'dammed', label: 'dammed at the edges' },
+  { value: 'wrapped', label: 'wrapped' },
+  { value: 'dammed', label: 'dammed' },
 ];
 const crews = ['1', '2', '3'].map((value) => ({
   value,
@@ -93,7 +93,12 @@ export function CoatForm({ coat, index, count }: Props) {
             }))
           }
         />
-        <TextField label="First cup is mixed at" path={at('startsAt')} type="datetime-local" />
+        <TextField
+          label="First cup is mixed at"
+          path={at('startsAt')}
+          type="datetime-local"
+          className="moment"
+        />
       </div>
       {card !== undefined && (
         <p className="section-note">

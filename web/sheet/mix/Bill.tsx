@@ -28,6 +28,7 @@ export function Bill({ quantity }: { readonly quantity: CoatQuantity }) {
               <th scope="row">
                 {line.label}
                 <span className="basis">{line.basis}</span>
+                <span className="basis working-narrow">{sayWorking(line, speak.system)}</span>
               </th>
               <td className="working">{sayWorking(line, speak.system)}</td>
               <td className="number">
