@@ -7,7 +7,7 @@ import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import { planCoat } from '#core/pour/plan-coat.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 import type { Problem } from '#core/quantity/problem.ts';
-import { genericCards } from '#core/resin/cards.ts';
+import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import type { ResinCard } from '#core/resin/model.ts';
 import { blushGate } from '#core/room/blush-gate.ts';
 import { dewPoint_K } from '#core/room/dew-point.ts';
@@ -24,7 +24,7 @@ export interface ShopKnowledge {
 }
 
 export function shopCards(shop: ShopKnowledge): readonly ResinCard[] {
-  return [...genericCards, ...(shop.cards ?? [])];
+  return [...GENERIC_CARDS, ...(shop.cards ?? [])];
 }
 
 export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): JobForecast {
@@ -94,7 +94,7 @@ function judgeRoom(room: RoomRead): RoomForecast | null {
     humidity: room.humidity,
     dewPoint_K: dewPoint_K(room.air_K, room.humidity),
     verdict: gate.verdict,
-    reasons: gate.reasons,
+    reasons: gate.reasons.map((reason) => reason.message),
   };
 }
 

@@ -7,7 +7,7 @@ import { checkColours } from '#core/mix/colourant-limits.ts';
 import type { Problem, Result } from '#core/quantity/problem.ts';
 import { bad, good } from '#core/quantity/problem.ts';
 import { readFilm_m, readMass_kg, readPercent, readTemperature_K } from '#core/quantity/read.ts';
-import { boards } from '#core/resin/boards.ts';
+import { BOARDS } from '#core/resin/boards.ts';
 import type { Board, ResinCard } from '#core/resin/model.ts';
 import { checkShape } from './check-job.ts';
 import type { CoatDocument, JobDocument } from './document.ts';
@@ -15,6 +15,14 @@ import type { Missing } from './forecast.ts';
 import { Notes } from './notes.ts';
 import { type PieceRead, readPiece } from './read-piece.ts';
 import { type RoomRead, readRoom } from './read-room.ts';
+
+/** Which preset of thermal constants a board in trade words takes. */
+const BOARD_PRESET = {
+  MDF: 'mdf-18',
+  'moisture-resistant MDF': 'mdf-18',
+  plywood: 'plywood-18',
+  'solid wood': 'solid-38',
+} as const;
 
 export interface CoatRead {
   readonly id: string;
@@ -48,7 +56,7 @@ export function readJob(document: JobDocument, cards: readonly ResinCard[]): Job
   const notes = new Notes();
   const piece = readPiece(document.piece, notes);
   const room = readRoom(document.room, notes);
-  const preset = boards[document.piece.board];
+  const preset = BOARDS[BOARD_PRESET[document.piece.board]];
   const board: Board = {
     ...preset,
     thickness_m: piece.boardThickness_m ?? preset.thickness_m,

@@ -1,6 +1,6 @@
 import { edgeNames } from '#core/piece/outline.ts';
 import type { CutOut, CutOutShape, EdgeProfile, EdgeSpec, Outline, Piece } from '#core/piece/piece.ts';
-import { readLength_m, readNumber } from '#core/quantity/read.ts';
+import { readFactor, readLength_m } from '#core/quantity/read.ts';
 import type { CutOutDocument, EdgeDocument, OutlineDocument, PieceDocument } from './document.ts';
 import type { Notes } from './notes.ts';
 
@@ -202,7 +202,7 @@ function readProfile(document: EdgeDocument, path: string, notes: Notes): EdgePr
         document.profileSize.trim() === ''
           ? 1.4
           : notes.take(at, document.profileSize, (text, ask) =>
-              readNumber(text, { ...ask, what: 'development factor', min: 1, max: 2 }),
+              readFactor(text, { ...ask, what: 'development factor', min: 1, max: 2 }),
             );
       return factor === null ? null : { kind: 'chiselled', factor };
     }
