@@ -4,6 +4,7 @@ import type { JobDocument } from '#core/job/document.ts';
 export function fileNameOf(document: JobDocument): string {
   const words = `${document.title} ${document.customer.name}`
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .replace(/[^\w]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .toLowerCase()

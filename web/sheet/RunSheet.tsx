@@ -74,7 +74,8 @@ export function RunSheet({ name, plan, startsAt, system, ticks = false }: Props)
                 {step.window.opens_s > step.start_s && `not before ${at(step.window.opens_s)}; `}
                 {at(step.window.closes_s)}
                 <span className="basis">
-                  {step.window.limit}; likelier {at(step.window.closesMid_s)}
+                  {step.window.limit}
+                  {!ticks && `; likelier ${at(step.window.closesMid_s)}`}
                 </span>
               </td>
               <td className="number" data-label="Slack">

@@ -3,8 +3,15 @@ import { formatRange } from '#core/quantity/format.ts';
 import { dayAndClock, localTime_ms } from '#web/units/dates.ts';
 import { useSheet } from './context.tsx';
 
+interface Props {
+  readonly plan: CoatPlan;
+  readonly clockStart: string;
+  /** Without the criteria, for paper. */
+  readonly brief?: boolean;
+}
+
 /** Each stage with its range, what it rests on, and the rule of thumb it can be held against. */
-export function StageTable({ plan, clockStart }: { readonly plan: CoatPlan; readonly clockStart: string }) {
+export function StageTable({ plan, clockStart, brief = false }: Props) {
   const { speak } = useSheet();
   const start_ms = localTime_ms(clockStart);
   return (
@@ -25,7 +32,7 @@ export function StageTable({ plan, clockStart }: { readonly plan: CoatPlan; read
           <tr key={stage.key}>
             <th scope="row">
               {stage.label}
-              <span className="basis">{stage.criterion}</span>
+              {!brief && <span className="basis">{stage.criterion}</span>}
             </th>
             <td className="number">
               {stage.at === null

@@ -63,6 +63,9 @@ export function WorkOrder() {
           </p>
         </section>
       )}
+      <section>
+        <Cautions cautions={forecast?.cautions ?? []} title="Always" />
+      </section>
       {plans(forecast).map(({ id, name, plan }) => (
         <CoatOrder
           key={id}
@@ -72,9 +75,6 @@ export function WorkOrder() {
           system={speak.system}
         />
       ))}
-      <section>
-        <Cautions cautions={forecast?.cautions ?? []} title="Always" />
-      </section>
       <section className="wo-record">
         <h2>Record</h2>
         <p>{document.record}</p>
@@ -112,7 +112,7 @@ function CoatOrder({ name, plan, coat, system }: Props) {
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
       <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
-      <StageTable plan={plan} clockStart={startsAt} />
+      <StageTable plan={plan} clockStart={startsAt} brief />
       <Cautions cautions={plan.cautions} />
     </section>
   );
