@@ -1,6 +1,7 @@
 import type { CoatPlan } from '#core/pour/plan.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
+import { Guard } from '#web/shell/Guard.tsx';
 import { Answers } from './Answers.tsx';
 import { useSheet } from './context.tsx';
 import { stillNeeds } from './needs.ts';
@@ -56,8 +57,12 @@ function CoatForecast({ name, plan, system, clockStart }: Props) {
       </h3>
       <p className="says">{plan.says}</p>
       <WaysOut ways={plan.waysOut} />
-      <ForecastChart plan={plan} system={system} {...start} />
-      <StageBar stages={plan.stages} system={system} {...start} />
+      <Guard what="The chart" of={plan}>
+        <ForecastChart plan={plan} system={system} {...start} />
+      </Guard>
+      <Guard what="The bar of stages" of={plan}>
+        <StageBar stages={plan.stages} system={system} {...start} />
+      </Guard>
       <div className="forecast-tables">
         <StageTable plan={plan} clockStart={clockStart} />
         <Answers plan={plan} />

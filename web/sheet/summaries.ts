@@ -82,9 +82,9 @@ export function stepsSummary(forecast: JobForecast | null, speak: Speak): string
     .join('; ');
 }
 
-/** From the first step to the end of the last one. */
+/** From the first step to the end of the last one somebody has a hand in. */
 export function busy_s(plan: CoatPlan): number {
-  return Math.max(0, ...plan.steps.map((step) => step.end_s));
+  return Math.max(0, ...plan.steps.filter((step) => step.kind !== 'hands off').map((step) => step.end_s));
 }
 
 export function plans(forecast: JobForecast | null): { id: string; name: string; plan: CoatPlan }[] {

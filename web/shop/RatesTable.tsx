@@ -21,7 +21,7 @@ export function RatesTable({ rates, system, onChange }: Props) {
             <th scope="col">What</th>
             <th scope="col">Yours</th>
             <th scope="col">Unit</th>
-            <th scope="col">Shop default</th>
+            <th scope="col">Shop default: common practice, no source</th>
             <th scope="col">
               <span className="unseen">Reset</span>
             </th>

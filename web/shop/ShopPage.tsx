@@ -39,7 +39,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
         <div className="form">
           <KeptField
             id="shop-name"
-            label="Name of the shop, for the header and the printed order"
+            label="Name of the shop"
             value={shop.name}
             maxLength={200}
             keep={(name) => {

@@ -30,7 +30,7 @@ export interface JobMoments {
   readonly spans: readonly Span[];
 }
 
-const TOLD: readonly StageKey[] = ['recoat opens', 'recoat closes', 'sandable', 'handle', 'in use'];
+const TOLD: readonly StageKey[] = ['recoat opens', 'recoat closes', 'handle', 'in use'];
 
 /** Every moment and span of a job's coats that have a start and a plan, in time order, past ones too. */
 export function jobMoments(document: JobDocument, forecast: JobForecast): JobMoments {
@@ -54,7 +54,7 @@ export function jobMoments(document: JobDocument, forecast: JobForecast): JobMom
     moments.push(fixed('pour', `${found.name}: mix the first cup`, 0));
     const plan = found.plan;
     if (plan === null) return;
-    const end_s = Math.max(0, ...plan.steps.map((step) => step.end_s));
+    const end_s = workEnds_s(plan);
     spans.push({
       coat: found.name,
       kind: 'pour',
@@ -69,7 +69,7 @@ export function jobMoments(document: JobDocument, forecast: JobForecast): JobMom
       moments.push({
         coat: found.name,
         key: stage.key,
-        label: `${found.name}: ${stage.label}`,
+        label: `${found.name}: ${lowered(stage.label)}`,
         at_ms: at(stage.at.mid_s),
         low_ms: at(stage.at.low_s),
         high_ms: at(stage.at.high_s),
@@ -81,6 +81,13 @@ export function jobMoments(document: JobDocument, forecast: JobForecast): JobMom
   spans.sort((a, b) => a.from_ms - b.from_ms);
   return { moments, spans };
 }
+
+/** End of the last step somebody has a hand in. */
+function workEnds_s(plan: CoatPlan): number {
+  return Math.max(0, ...plan.steps.filter((step) => step.kind !== 'hands off').map((step) => step.end_s));
+}
+
+const lowered = (label: string) => label.charAt(0).toLowerCase() + label.slice(1);
 
 function waits(
   coat: string,

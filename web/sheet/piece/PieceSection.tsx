@@ -27,7 +27,7 @@ export function PieceSection() {
     >
       <div className="piece">
         <div className="piece-drawing">
-          <Drawing />
+          <Drawing linked />
         </div>
         <div className="piece-tables">
           <OutlineForm />

@@ -3,6 +3,7 @@ import type { CoatPlan } from '#core/pour/plan.ts';
 import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import { useShop } from '#web/api/queries.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
+import { Guard } from '#web/shell/Guard.tsx';
 import { dayAndClock, dayText } from '#web/units/dates.ts';
 import { Cautions } from '../Cautions.tsx';
 import { useSheet } from '../context.tsx';
@@ -111,7 +112,9 @@ function CoatOrder({ name, plan, coat, system }: Props) {
       </p>
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
-      <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
+      <Guard what="The chart" of={plan}>
+        <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
+      </Guard>
       <StageTable plan={plan} clockStart={startsAt} brief />
       <Cautions cautions={plan.cautions} />
     </section>
