@@ -1,0 +1,84 @@
+/**
+ * A piece as a shop drawing: outline with true arcs, edges by kind, cut-outs with their centres, dimension lines. Words keep
+ * their size on the screen whatever the size of the piece.
+ */
+import { useMemo } from 'react';
+import { dimensionedDrawing } from '#core/piece/drawing.ts';
+import type { Piece } from '#core/piece/piece.ts';
+import { sayProblem } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
+import { useWidth } from '#web/charts/use-width.ts';
+import './drawing.css';
+import { DimensionLines, ExtensionLines } from './DimensionLines.tsx';
+import { DrawingLegend } from './DrawingLegend.tsx';
+import { DrawnCutOuts } from './DrawnCutOuts.tsx';
+import { DrawnEdges } from './DrawnEdges.tsx';
+import { describePiece, edgesDrawn } from './describe.ts';
+import { type Focus, focusOfRow, type RowFocus } from './focus.ts';
+import { pathOf, px } from './frame.ts';
+import { layoutSheet } from './sheet.ts';
+
+export interface PieceDrawingProps {
+  readonly piece: Piece;
+  readonly system: System;
+  /** What to mark, by name. */
+  readonly focus?: Focus | null;
+  /** The same, as the row of a table; `focus` goes before it. */
+  readonly highlight?: RowFocus;
+  /** Makes edges and cut-outs reachable by key, pointer and finger. */
+  readonly onFocus?: (focus: Focus) => void;
+  readonly title?: string;
+  /** At a glance: overall sizes only, no names, no legend. */
+  readonly small?: boolean;
+}
+
+export function PieceDrawing({
+  piece,
+  system,
+  focus,
+  highlight = null,
+  onFocus,
+  title = 'Drawing of the piece',
+  small = false,
+}: PieceDrawingProps) {
+  const { box, width, printing } = useWidth<HTMLElement>(small ? 320 : 760);
+  const result = useMemo(() => dimensionedDrawing(piece), [piece]);
+  if (!result.ok)
+    return (
+      <figure className="piece-drawing" ref={box}>
+        <p>{title}: there is nothing to draw yet.</p>
+        <ul>
+          {result.problems.map((problem) => (
+            <li key={`${problem.path} ${problem.code}`}>{sayProblem(problem)}</li>
+          ))}
+        </ul>
+      </figure>
+    );
+  const drawing = result.value;
+  const highest = small ? 260 : printing ? 560 : Math.min(760, Math.max(340, width * 0.95));
+  const sheet = layoutSheet(drawing, width, { system, small, highest });
+  const marked = focus ?? focusOfRow(highlight, piece);
+  const edges = edgesDrawn(drawing.outline);
+  const body = pathOf(sheet.frame, drawing.outline, true);
+  const shared = { system, names: !small, focus: marked, onFocus };
+  return (
+    <figure className={small ? 'piece-drawing piece-drawing-small' : 'piece-drawing'} ref={box}>
+      <svg
+        role={onFocus === undefined ? 'img' : 'group'}
+        aria-label={`${title}. ${describePiece(piece, drawing, system)}`}
+        viewBox={`0 0 ${px(sheet.width)} ${px(sheet.height)}`}
+        width={px(sheet.width)}
+        height={px(sheet.height)}
+      >
+        <path className="drawing-body" d={body} />
+        {marked?.kind === 'outline' && <path className="drawing-focus" d={body} />}
+        <ExtensionLines sheet={sheet} />
+        <DrawnEdges edges={edges} frame={sheet.frame} size={sheet.size} {...shared} />
+        <DrawnCutOuts piece={piece} drawing={drawing} sheet={sheet} {...shared} />
+        <DimensionLines sheet={sheet} />
+      </svg>
+      {sheet.notes.length > 0 && <p className="drawing-notes">{sheet.notes.join('. ')}.</p>}
+      {!small && <DrawingLegend drawing={drawing} />}
+    </figure>
+  );
+}
