@@ -43,25 +43,36 @@ async function saveShopPart(now: Shop, part: Partial<ShopSettings>): Promise<Sho
   throw new AnswerError(409, 'The shop is being changed somewhere else at the same time. Try once more.');
 }
 
-/** Changes the shop at once on screen, then on the server; goes back when the server refuses. */
+/** Changes that are on screen and not on the server yet, in the order they were made. */
+let pending: readonly Partial<ShopSettings>[] = [];
+
+/** Changes the shop at once on screen, then on the server, one save after the other; goes back when the server refuses. */
 export function useShopChange() {
   const client = useQueryClient();
-  return useMutation({
+  const show = (shop: Shop) =>
+    client.setQueryData(shopQuery.queryKey, Object.assign({ ...shop }, ...pending) as Shop);
+  const done = (part: Partial<ShopSettings>) => {
+    pending = pending.filter((each) => each !== part);
+  };
+  const { mutate, error } = useMutation({
     scope: { id: 'shop' },
-    mutationFn: async (part: Partial<ShopSettings>) => {
-      const now = await client.ensureQueryData(shopQuery);
-      return saveShopPart(now, part);
+    mutationFn: async (part: Partial<ShopSettings>) =>
+      saveShopPart(await client.ensureQueryData(shopQuery), part),
+    onSuccess: (saved, part) => {
+      done(part);
+      show(saved);
     },
-    onMutate: async (part) => {
-      await client.cancelQueries(shopQuery);
-      const before = client.getQueryData(shopQuery.queryKey);
-      if (before !== undefined) client.setQueryData(shopQuery.queryKey, { ...before, ...part });
-      return { before };
-    },
-    onSuccess: (saved) => client.setQueryData(shopQuery.queryKey, saved),
-    onError: (_error, _part, context) => {
-      if (context?.before !== undefined) client.setQueryData(shopQuery.queryKey, context.before);
+    onError: (_error, part) => {
+      done(part);
       void client.invalidateQueries(shopQuery);
     },
   });
+  const change = (part: Partial<ShopSettings>) => {
+    pending = [...pending, part];
+    void client.cancelQueries(shopQuery);
+    const now = client.getQueryData(shopQuery.queryKey);
+    if (now !== undefined) show(now);
+    mutate(part);
+  };
+  return { change, error };
 }

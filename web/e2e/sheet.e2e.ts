@@ -71,6 +71,8 @@ export const tests: readonly BrowserTest[] = [
       await problem.getByText('Allowed:').waitFor();
       same(await field.getAttribute('aria-invalid'), 'true', 'aria-invalid');
       await page.locator('.connection', { hasText: 'attention' }).waitFor();
+      await page.getByRole('button', { name: 'Show the field' }).click();
+      await page.waitForFunction(() => document.activeElement?.id === 'f-piece-outline-width');
       await page.reload();
       await field.waitFor();
       same(await field.inputValue(), '21 1/2 parsecs', 'the unreadable text after a reload');

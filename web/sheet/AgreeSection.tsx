@@ -25,9 +25,11 @@ export function AgreeSection() {
         <SelectField label="Stage" path={['agreed', 'stage']} options={stages} />
         <TextField label="Promised day" path={['agreed', 'handOver']} type="date" />
         <TextField label="Agreed price" path={['agreed', 'price']} maxLength={40} />
-        <ProseField label="Where the piece goes" path={['customer', 'address']} rows={2} className="half" />
-        <ProseField label="The look in words" path={['agreed', 'look']} rows={2} className="half" />
-        <ProseField label="Anything else agreed" path={['agreed', 'notes']} rows={2} className="half" />
+      </div>
+      <div className="form form-prose">
+        <ProseField label="Where the piece goes" path={['customer', 'address']} rows={2} />
+        <ProseField label="The look in words" path={['agreed', 'look']} rows={2} />
+        <ProseField label="Anything else agreed" path={['agreed', 'notes']} rows={2} />
       </div>
     </Section>
   );

@@ -38,6 +38,22 @@ export function openSection(id: SectionId, field?: string): void {
   });
 }
 
+const sectionOf: Readonly<Record<string, SectionId>> = {
+  title: 'agree',
+  customer: 'agree',
+  agreed: 'agree',
+  piece: 'piece',
+  room: 'coats',
+  coats: 'coats',
+  record: 'record',
+};
+
+/** Opens the section a place of the document stands in, and puts the focus on its field. */
+export function openField(path: string): void {
+  const section = sectionOf[path.split('.')[0] ?? ''] ?? 'agree';
+  openSection(section, `f-${path.replaceAll('.', '-')}`);
+}
+
 export function useHashSection(): void {
   useEffect(() => {
     const id = window.location.hash.slice(1);

@@ -5,6 +5,7 @@ import { saveAsFile } from '#web/jobs/download.ts';
 import { PageTitle } from '#web/shell/PageTitle.tsx';
 import { dayAndClock, localTime_ms } from '#web/units/dates.ts';
 import { useSheet } from './context.tsx';
+import { openField } from './Section.tsx';
 
 interface Props {
   readonly session: JobSession;
@@ -91,6 +92,9 @@ export function SheetHead({ session, state, failed }: Props) {
             {state.problems.slice(0, 8).map((problem) => (
               <li key={problem.path + problem.code}>
                 <ProblemText problem={problem} />
+                <button type="button" className="linklike" onClick={() => openField(problem.path)}>
+                  Show the field
+                </button>
               </li>
             ))}
           </ul>

@@ -4,12 +4,12 @@ import { useShop, useShopChange } from '#web/api/queries.ts';
 /** One switch for every figure on every screen; what people typed stays as they typed it. */
 export function SystemSwitch() {
   const shop = useShop();
-  const change = useShopChange();
+  const { change } = useShopChange();
   return (
     <RadioGroup
       className="system-switch"
       value={shop.system}
-      onChange={(system) => change.mutate({ system: system === 'metric' ? 'metric' : 'us' })}
+      onChange={(system) => change({ system: system === 'metric' ? 'metric' : 'us' })}
       orientation="horizontal"
     >
       <Label className="unseen">Units</Label>

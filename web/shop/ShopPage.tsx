@@ -26,12 +26,12 @@ export function ShopPage() {
 }
 
 function Settings({ shop }: { readonly shop: Shop }) {
-  const change = useShopChange();
+  const { change, error } = useShopChange();
   return (
     <>
-      {change.error !== null && (
+      {error !== null && (
         <p className="sheet-note stop" role="alert">
-          Not saved: {change.error.message}
+          Not saved: {error.message}
         </p>
       )}
       <section aria-labelledby="shop-is">
@@ -43,7 +43,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
             value={shop.name}
             maxLength={200}
             keep={(name) => {
-              change.mutate({ name });
+              change({ name });
               return null;
             }}
           />
@@ -54,9 +54,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
             <select
               id="shop-system"
               value={shop.system}
-              onChange={(event) =>
-                change.mutate({ system: event.target.value === 'metric' ? 'metric' : 'us' })
-              }
+              onChange={(event) => change({ system: event.target.value === 'metric' ? 'metric' : 'us' })}
             >
               <option value="us">US: inches, fl oz, °F</option>
               <option value="metric">metric: mm, mL, °C</option>
@@ -78,7 +76,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
                   read: typed,
                   allowed: 'three letters, as USD, EUR, GBP',
                 };
-              change.mutate({ currency });
+              change({ currency });
               return null;
             }}
           />
@@ -90,7 +88,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
           Every plan rests on these. They are shop defaults (common practice, no source) until you put in your
           own; time yourself once and change them.
         </p>
-        <RatesTable rates={shop.rates} system={shop.system} onChange={(rates) => change.mutate({ rates })} />
+        <RatesTable rates={shop.rates} system={shop.system} onChange={(rates) => change({ rates })} />
       </section>
     </>
   );

@@ -112,11 +112,11 @@ function CoatOrder({ name, plan, coat, system }: Props) {
       </p>
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
+      <StageTable plan={plan} clockStart={startsAt} brief />
+      <Cautions cautions={plan.cautions} />
       <Guard what="The chart" of={plan}>
         <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
       </Guard>
-      <StageTable plan={plan} clockStart={startsAt} brief />
-      <Cautions cautions={plan.cautions} />
     </section>
   );
 }
