@@ -9,6 +9,7 @@ import './style/shell.css';
 import './style/jobs.css';
 import './style/today.css';
 import './style/sheet.css';
+import './style/glance.css';
 import './style/coat.css';
 import './style/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';

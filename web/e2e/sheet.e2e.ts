@@ -52,10 +52,12 @@ export const tests: readonly BrowserTest[] = [
       await open(page, baseUrl + VANITY, 'Piece');
       const depth = page.getByLabel('Depth, front to back');
       same(await depth.inputValue(), '21 1/2 in', 'the typed depth');
-      await page.getByRole('radio', { name: 'Metric' }).check({ force: true });
+      await page.locator('.system-switch label', { hasText: 'Metric' }).click();
+      await page.locator('.system-switch label[data-selected]', { hasText: 'Metric' }).waitFor();
       await summary(page, 'piece').getByText('546 mm').waitFor();
       same(await depth.inputValue(), '21 1/2 in', 'the typed depth in metric');
-      await page.getByRole('radio', { name: 'US' }).check({ force: true });
+      await page.locator('.system-switch label', { hasText: 'US' }).click();
+      await page.locator('.system-switch label[data-selected]', { hasText: 'US' }).waitFor();
       await summary(page, 'piece').getByText('21 1/2 in').waitFor();
     },
   },
