@@ -94,7 +94,7 @@ export function runOff(input: RunOffInput): RunOff {
 }
 
 function sharePassing(input: RunOffInput, liquid: Liquid): number {
-  const byRadius = arrisShare(input.thickness_m, input.arrisRadius_m, liquid);
+  const byRadius = arrisShare(input.thickness_m, input.arrisRadius_m, liquid, input.thetaLeft_per_Pa);
   if (input.filmOnArris_m === undefined) return byRadius;
   const held = Math.min(1, notNegative('filmOnArris_m', input.filmOnArris_m, 'm') / input.thickness_m);
   return Math.min(byRadius, edgeLossConstant(held) / EDGE_LOSS_CONSTANT);
