@@ -28,15 +28,24 @@ describe('rows after a pour', () => {
       'opens 4 h (3 to 5.5 h)',
       'best 6 h to 10 h',
       'closes 14 h (9 to 20 h)',
-      'safe from Wed Mar 4, 3:00 pm',
+      'sure from Wed Mar 4, 3:00 pm',
       'until 6:30 pm',
     ]);
-    expect(stageSays(dry!)).toBe('Dry hard: 25 h (18 to 36 h); Thu Mar 5, 10:30 am');
+    expect(stageSays(dry!)).toBe('Dry hard: 25 h (18 to 36 h); about Thu Mar 5, 11:00 am');
   });
 
   it('say to abrade when the window may be closed before it is surely open', () => {
     const shut = stages.map((s) => (s.key === 'recoat closes' ? { ...s, at: range(4, 6, 8, HOUR) } : s));
     expect(stageRows(shut, [], start_ms, 'us')[0]!.values.at(-1)).toContain('abrade first');
+    expect(stageRows(shut, [], null, 'us')[0]!.values.at(-1)).toContain('abrade first');
+  });
+
+  it('say the clock no finer than the range allows', () => {
+    const wide = stages.map((s) => (s.key === 'dry hard' ? { ...s, at: range(4, 19, 144, HOUR) } : s));
+    expect(stageRows(wide, [], start_ms, 'metric')[1]!.values).toEqual([
+      '19 h (4 h to 6 d)',
+      'about Thu 5 Mar',
+    ]);
   });
 
   it('mark a label figure only where it lies outside the range', () => {

@@ -17,8 +17,9 @@ export function spanEnd_s(plan: CoatPlan, span: ForecastSpan): number {
     times.push((cup.danger ?? cup.pourNow)?.mid_s ?? 0);
   }
   for (const step of plan.steps) {
-    if (step.kind === 'hands off') times.push(step.start_s);
-    else if (step.kind !== 'scrape drips')
+    // Waits and drips go on for hours: they belong to the longer span.
+    if (step.kind === 'hands off') continue;
+    if (step.kind !== 'scrape drips')
       times.push(step.end_s, Math.min(step.window.closesHigh_s, step.end_s * 2));
     else if (span === 'gel') times.push(step.end_s);
   }
@@ -96,9 +97,10 @@ export function forecastLayout(width: number, rows: readonly Row[], wishes: Layo
       ? [row.values]
       : row.values.split('; ').flatMap((part) => wrapped(part, (narrow ? width : left) - 20, small));
     const lineHeight = small + 3;
+    const pad = paper ? 6 : 10;
     const text = size + 5 + (inline ? 0 : lines.length * lineHeight);
-    const height = narrow ? text + bars + 14 : Math.max(text, bars) + 10;
-    const barY = narrow ? y + text + 3 : y + (height - 10 - bars) / 2 + 2;
+    const height = narrow ? text + bars + 14 : Math.max(text, bars) + pad;
+    const barY = narrow ? y + text + 3 : y + (height - pad - bars) / 2 + 1;
     const at = { row, y, height, lines, inline, barY, barHeight: BAR_PX };
     y += height;
     return at;

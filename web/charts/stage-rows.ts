@@ -50,11 +50,7 @@ export function stageRows(
     if (from !== null && to !== null)
       values.push(`best ${afterPourText(from.mid_s)} to ${afterPourText(to.mid_s)}`);
     values.push(closes === undefined ? 'stays open' : `closes ${told(ends, null, system)}`);
-    if (begins !== null && start_ms !== null) {
-      const from_ms = start_ms + begins.high_s * 1000;
-      values.push(`safe from ${dayAndTime(from_ms, system)}`);
-      if (ends !== null) values.push(`until ${endOf(from_ms, start_ms + ends.low_s * 1000, system)}`);
-    }
+    if (begins !== null) values.push(...safeWindow(begins, ends, start_ms, system));
     rows.push({
       key: 'recoat',
       name: 'Next coat without sanding',
@@ -116,15 +112,34 @@ function usable(range: TimeRange | null | undefined): TimeRange | null {
 function told(range: TimeRange | null, start_ms: number | null, system: System): string {
   if (range === null) return 'not within the time computed';
   const after = afterPourRange(range);
-  return start_ms === null ? after : `${after}; ${dayAndTime(start_ms + range.mid_s * 1000, system)}`;
+  return start_ms === null ? after : `${after}; ${roughly(range, start_ms, system)}`;
 }
 
-/** The time alone when it is the same day; "abrade first" when the safe window is empty. */
-function endOf(from_ms: number, to_ms: number, system: System): string {
-  if (to_ms <= from_ms) return 'then it may be closed already: abrade first';
-  return dayText(from_ms, system) === dayText(to_ms, system)
-    ? timeOfDay(to_ms, system)
-    : dayAndTime(to_ms, system);
+/** The middle of a range on the clock, as finely as its width allows: "about Thu Mar 5, 5:00 am", "about Thu Mar 5". */
+function roughly({ low_s, mid_s, high_s }: TimeRange, start_ms: number, system: System): string {
+  const width_s = high_s - low_s;
+  const at_ms = start_ms + mid_s * 1000;
+  if (width_s > 48 * 3600) return `about ${dayText(at_ms, system)}`;
+  const step_ms = (width_s > 12 * 3600 ? 60 : width_s > 2 * 3600 ? 15 : 5) * 60_000;
+  return `about ${dayAndTime(Math.round(at_ms / step_ms) * step_ms, system)}`;
+}
+
+/** When the coat is surely open and not yet closed (5 and 95 % figures), held inwards to five minutes. */
+function safeWindow(
+  begins: TimeRange,
+  ends: TimeRange | null,
+  start_ms: number | null,
+  system: System,
+): string[] {
+  if (ends !== null && ends.low_s <= begins.high_s) return ['no time is sure: test, or abrade first'];
+  if (start_ms === null) return [];
+  const step_ms = 5 * 60_000;
+  const from_ms = Math.ceil((start_ms + begins.high_s * 1000) / step_ms) * step_ms;
+  const from = `sure from ${dayAndTime(from_ms, system)}`;
+  if (ends === null) return [from];
+  const to_ms = Math.floor((start_ms + ends.low_s * 1000) / step_ms) * step_ms;
+  const sameDay = dayText(from_ms, system) === dayText(to_ms, system);
+  return [from, `until ${sameDay ? timeOfDay(to_ms, system) : dayAndTime(to_ms, system)}`];
 }
 
 function outside(labels: readonly LabelTime[], key: StageKey, range: TimeRange | null): LabelTime[] {

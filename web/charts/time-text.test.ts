@@ -28,6 +28,7 @@ describe('times in words', () => {
 
   it('says spans and ranges once with their unit', () => {
     expect(minutesSpan(540, 840)).toBe('9 to 14 min');
+    expect(minutesSpan(450, 460)).toBe('at 7.5 min');
     expect(minutesSpan(1680, 9900)).toBe('28 min to 2 h 45');
     expect(minutesRange(range(960, 1080, 1320))).toBe('18 (16 to 22) min');
     expect(minutesRange(range(900, 900, 900))).toBe('15 min');

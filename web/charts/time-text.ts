@@ -17,11 +17,11 @@ export function minutesWithUnit(time_s: number): string {
   return text.includes('h') ? text : `${text} min`;
 }
 
-/** "9 to 14 min". */
+/** "9 to 14 min"; "at 9 min" when both ends read the same. */
 export function minutesSpan(from_s: number, to_s: number): string {
   const from = minutesText(from_s);
   const to = minutesText(to_s);
-  if (from === to) return minutesWithUnit(to_s);
+  if (from === to) return `at ${minutesWithUnit(to_s)}`;
   return from.includes('h') === to.includes('h')
     ? `${from} to ${minutesWithUnit(to_s)}`
     : `${minutesWithUnit(from_s)} to ${minutesWithUnit(to_s)}`;
