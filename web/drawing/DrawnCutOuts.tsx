@@ -80,7 +80,6 @@ export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFo
         tabIndex={0}
         aria-pressed={focused}
         aria-label={words}
-        onFocus={choose}
         onClick={choose}
         onKeyDown={press}
       >

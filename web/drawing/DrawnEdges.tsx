@@ -48,7 +48,6 @@ export function DrawnEdges({ edges, frame, size, system, names, focus, onFocus }
         tabIndex={0}
         aria-pressed={focused}
         aria-label={words}
-        onFocus={choose}
         onClick={choose}
         onKeyDown={press}
       >

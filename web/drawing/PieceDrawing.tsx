@@ -25,7 +25,7 @@ export interface PieceDrawingProps {
   readonly focus?: Focus | null;
   /** The same, as the row of a table; `focus` goes before it. */
   readonly highlight?: RowFocus;
-  /** Makes edges and cut-outs reachable by key, pointer and finger. */
+  /** Makes edges and cut-outs reachable by key, pointer and finger; called when one is chosen (click, Enter, space), not on Tab. */
   readonly onFocus?: (focus: Focus) => void;
   readonly title?: string;
   /** At a glance: overall sizes only, no names, no legend. */
