@@ -40,7 +40,13 @@ export function TodayPage() {
       : [];
   });
   jobs.sort((a, b) => (a.next?.at_ms ?? Infinity) - (b.next?.at_ms ?? Infinity));
-  const computing = loaded.some((each) => each.isPending) || shown.some((each) => each.forecast === null);
+  const failed = asked.flatMap(({ id, document }, i) => {
+    const why = shown[i]?.failed ?? null;
+    return why === null || shown[i]?.forecast !== null ? [] : [{ id, title: document.title, why }];
+  });
+  const unread = loaded.filter((each) => each.isError).length;
+  const computing =
+    loaded.some((each) => each.isPending) || shown.some((each) => each.forecast === null && each.behind);
   return (
     <div className="page">
       <PageTitle name="Today">
@@ -56,7 +62,21 @@ export function TodayPage() {
             {jobs.map((job) => (
               <JobStrip key={job.id} job={job} now_ms={now_ms} system={shop.system} />
             ))}
-            {jobs.length === 0 && (
+            {failed.map((job) => (
+              <p key={job.id} className="problem-block">
+                <Link to="/jobs/$jobId" params={{ jobId: job.id }}>
+                  {job.title || 'Without a title'}
+                </Link>
+                : the forecast could not be computed ({job.why}).
+              </p>
+            ))}
+            {unread > 0 && (
+              <p className="problem-block">
+                {unread === 1 ? 'One job' : `${unread} jobs`} could not be read, so the strips are not
+                complete.
+              </p>
+            )}
+            {jobs.length === 0 && failed.length === 0 && (
               <p className="empty" role="status">
                 {data === undefined || computing
                   ? 'Computing the strips …'
