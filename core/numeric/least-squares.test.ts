@@ -16,13 +16,17 @@ const rat = {
   x: [9, 14, 21, 28, 42, 57, 63, 70, 79],
 };
 
+const fill = (out: Float64Array, of: (i: number) => number): void => {
+  for (let i = 0; i < out.length; i++) out[i] = of(i);
+};
+
 describe('Levenberg and Marquardt', () => {
   it.each([
     [500, 0.0001],
     [250, 0.0005],
   ])('Misra1a from (%f, %f): y = b1 (1 - exp(-b2 x))', (b1, b2) => {
     const fit = leastSquares(
-      (b, out) => misra.x.forEach((x, i) => (out[i] = b[0]! * -Math.expm1(-b[1]! * x) - misra.y[i]!)),
+      (b, out) => fill(out, (i) => b[0]! * -Math.expm1(-b[1]! * misra.x[i]!) - misra.y[i]!),
       [b1, b2],
       14,
       { scale: [100, 1e-4], central: true, step: 1e-5 },
@@ -42,8 +46,7 @@ describe('Levenberg and Marquardt', () => {
     [75, 2.5, 0.07],
   ])('Rat42 from (%f, %f, %f): y = b1/(1 + exp(b2 - b3 x))', (...start) => {
     const fit = leastSquares(
-      (b, out) =>
-        rat.x.forEach((x, i) => (out[i] = b[0]! / (1 + Math.exp(b[1]! - b[2]! * x)) - rat.y[i]!)),
+      (b, out) => fill(out, (i) => b[0]! / (1 + Math.exp(b[1]! - b[2]! * rat.x[i]!)) - rat.y[i]!),
       start,
       9,
       { scale: [10, 1, 0.01], central: true, step: 1e-5 },
@@ -73,11 +76,7 @@ describe('Levenberg and Marquardt', () => {
     fc.assert(
       fc.property(fc.array(number, { minLength: 6, maxLength: 6 }), number, number, (y, u, v) => {
         const t = [0, 1, 2, 3, 4, 5];
-        const fit = leastSquares(
-          (b, out) => t.forEach((at, i) => (out[i] = b[0]! + b[1]! * at - y[i]!)),
-          [u, v],
-          6,
-        );
+        const fit = leastSquares((b, out) => fill(out, (i) => b[0]! + b[1]! * t[i]! - y[i]!), [u, v], 6);
         const meanY = y.reduce((sum, value) => sum + value, 0) / 6;
         const slope = y.reduce((sum, value, i) => sum + (t[i]! - 2.5) * (value - meanY), 0) / 17.5;
         expect(Math.abs(fit.x[1]! - slope)).toBeLessThan(1e-6);

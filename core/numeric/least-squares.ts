@@ -86,7 +86,7 @@ export function leastSquares(
     return rows;
   };
 
-  let x = Float64Array.from(start);
+  let x: Float64Array = Float64Array.from(start);
   let at = evaluate(x);
   let cost = halfSquares(at);
   if (!Number.isFinite(cost)) throw new RangeError('the residuals at the start are not finite');
@@ -112,7 +112,9 @@ export function leastSquares(
       triedCost = halfSquares(triedAt);
     }
     const expected =
-      move === null ? 0 : 0.5 * move.reduce((sum, value, j) => sum + value * (damping * value - slope[j]!), 0);
+      move === null
+        ? 0
+        : 0.5 * move.reduce((sum, value, j) => sum + value * (damping * value - slope[j]!), 0);
     const gain = (cost - triedCost) / expected;
     if (tried !== null && triedCost <= cost && gain > 0) {
       if (cost - triedCost <= costTolerance * cost) converged = true;

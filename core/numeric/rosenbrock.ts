@@ -30,7 +30,7 @@ export interface ColumnSpan {
 
 /**
  * Called at the start and after every accepted step. The arrays are the solver's own, valid during the call only:
- * conversions and their rates (reacting nodes), temperatures and their rates (all nodes).
+ * conversions and their rates (reacting nodes), temperatures and their rates (all nodes). Returning `STOP` ends there.
  */
 export type ColumnObserver = (
   time: number,
@@ -38,7 +38,10 @@ export type ColumnObserver = (
   temperature: Float64Array,
   conversionRate: Float64Array,
   temperatureRate: Float64Array,
-) => void;
+) => unknown;
+
+/** What an observer returns when it has seen enough. */
+export const STOP = 'stop';
 
 /**
  * Moves a column from `span.start` to `span.end` with the four-stage, L-stable, stiffly accurate Rosenbrock method RODAS3
@@ -69,8 +72,7 @@ export function integrateColumn(
   let time = start;
   let air = surroundingsAt(span.surroundings, time);
   solver.slopes(air);
-  observe(time, solver.a, solver.T, solver.fa, solver.fT);
-  if (end === start) return;
+  if (observe(time, solver.a, solver.T, solver.fa, solver.fT) === STOP || end === start) return;
 
   let step = Math.min(span.firstStep ?? 10 / solver.slopeNorm(tolerance), largest, end - start);
   let previousError = 1;
@@ -99,7 +101,7 @@ export function integrateColumn(
         time = next;
         air = nextAir;
         solver.accept(air);
-        observe(time, solver.a, solver.T, solver.fa, solver.fT);
+        if (observe(time, solver.a, solver.T, solver.fa, solver.fT) === STOP) return;
         const safeError = Math.max(error, 1e-4);
         let factor = 0.9 * safeError ** (-0.7 / 3) * previousError ** (0.4 / 3);
         factor = Math.min(rejected ? 1 : 5, Math.max(0.2, factor));

@@ -69,3 +69,10 @@ export function cupLoss(shape: CupShape, conductivity_W_mK: number, air_K: numbe
     return power;
   });
 }
+
+/** A loss times a factor, 0.1 to 10. Throws RangeError outside. */
+export function scaledLoss(loss: EndLoss, factor: number): EndLoss {
+  requireRange('factor', factor, 0.1, 10);
+  if (factor === 1) return loss;
+  return { flow: (excess) => factor * loss.flow(excess), slope: (excess) => factor * loss.slope(excess) };
+}

@@ -1,7 +1,7 @@
 import { type EndLoss, linearLoss, surroundingsAt } from '#core/numeric/column.ts';
 import { integrateColumn, type Tolerance } from '#core/numeric/rosenbrock.ts';
 import { requireRange } from './check.ts';
-import { cupLoss, cupShape, innerResistance } from './cup-loss.ts';
+import { cupLoss, cupShape, innerResistance, scaledLoss } from './cup-loss.ts';
 import { checkBody, surroundingsOf } from './film.ts';
 import { reactionOf } from './kinetics.ts';
 import type { AirTemperature, CureHistory, CureState, ResinModel } from './model.ts';
@@ -47,7 +47,7 @@ export function cureCup(setup: CupSetup): CureHistory {
   const airStart = surroundingsAt(surroundings, setup.start_s);
   const loss: EndLoss =
     setup.loss_W_K === undefined
-      ? cupLoss(shape, model.conductivity_W_mK, airStart)
+      ? scaledLoss(cupLoss(shape, model.conductivity_W_mK, airStart), model.cupLossFactor ?? 1)
       : linearLoss(setup.loss_W_K);
   const inner = innerResistance(shape, model.conductivity_W_mK);
   const rise = model.heat_J_kg / model.heatCapacity_J_kgK;

@@ -13,6 +13,7 @@ import {
   type ResinSpread,
   type TimeRange,
 } from './model.ts';
+import { drawPosterior } from './posterior.ts';
 import { filmStages } from './stages.ts';
 import { conversionForRatio } from './viscosity.ts';
 
@@ -48,6 +49,9 @@ export function drawModels(card: ResinCard, count: number, seed: number): ResinM
   const { model, spread } = card;
   const models: ResinModel[] = [model];
   if (count === 1) return models;
+  if (card.posterior !== undefined) {
+    return [...models, ...drawPosterior(card.posterior, model, count - 1, seed)];
+  }
   const timing = timingSpread(model, spread);
   const target_s = filmWorkingTime(model, isothermalWorkingTime(model));
   for (const point of latinHypercube(count - 1, 10, randomStream(seed))) {

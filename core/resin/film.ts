@@ -63,7 +63,9 @@ export function cureFilm(setup: FilmSetup): CureHistory {
   const boardStart = setup.boardStart_K ?? airStart;
   requireRange('boardStart_K', boardStart, COLDEST_K, HOTTEST_K);
 
-  const column = filmColumn(setup, filmNodes, boardNodes, airStart);
+  const half = setup.thickness_m / filmNodes / (2 * model.conductivity_W_mK);
+  const loss = filmLoss(setup.surfaceCoefficient_W_m2K, half, airStart);
+  const column = filmColumn(setup, filmNodes, boardNodes, loss);
   const temperature = new Float64Array(filmNodes + boardNodes).fill(boardStart, filmNodes);
   temperature.fill(start.temperature_K, 0, filmNodes);
   const conversion = new Float64Array(filmNodes).fill(start.conversion);
@@ -104,7 +106,19 @@ export function cureFilm(setup: FilmSetup): CureHistory {
   return recording.finish();
 }
 
-function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number, air_K: number): Column {
+/** What of a film its column is made from. */
+export type FilmLayers = Pick<
+  FilmSetup,
+  'model' | 'thickness_m' | 'board' | 'undersideCoefficient_W_m2K' | 'balance'
+>;
+
+/** Film and board as a chain of nodes, per m2; `surfaceLoss` is that of the top layer's middle (see `filmLoss`). */
+export function filmColumn(
+  setup: FilmLayers,
+  filmNodes: number,
+  boardNodes: number,
+  surfaceLoss: EndLoss,
+): Column {
   const { model, board } = setup;
   requireRange('thickness_m', setup.thickness_m, 1e-5, 0.1);
   requireRange('board.thickness_m', board.thickness_m, 1e-4, 1);
@@ -131,13 +145,13 @@ function filmColumn(setup: FilmSetup, filmNodes: number, boardNodes: number, air
     conductance,
     heat: new Float64Array(filmNodes).fill(model.density_kg_m3 * model.heat_J_kg * film),
     reaction: reactionOf(model, setup.balance),
-    firstLoss: filmLoss(setup.surfaceCoefficient_W_m2K, halfFilm, air_K),
+    firstLoss: surfaceLoss,
     lastLoss: linearLoss(under === 0 ? 0 : 1 / (1 / under + halfBoard)),
   };
 }
 
-/** Loss of the top layer per m2, its own half thickness (m2 K/W) in series. */
-function filmLoss(coefficient: number | undefined, halfFilm: number, air_K: number): EndLoss {
+/** Loss of the top layer per m2, its own half thickness (m2 K/W) in series; without a coefficient free convection and radiation. */
+export function filmLoss(coefficient: number | undefined, halfFilm: number, air_K: number): EndLoss {
   if (coefficient !== undefined) {
     requireRange('surfaceCoefficient_W_m2K', coefficient, 0, 1e6);
     return linearLoss(coefficient === 0 ? 0 : 1 / (1 / coefficient + halfFilm));

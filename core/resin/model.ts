@@ -1,3 +1,6 @@
+import type { Figure } from './label.ts';
+import type { Observation } from './observations.ts';
+
 /**
  * A resin as the forward model sees it: plain data, SI. Reference temperature of every rate and viscosity is 24 C
  * (REFERENCE_K). Defaults are priors for a room-temperature DGEBA/amine coating mix; where each comes from stands beside
@@ -40,6 +43,8 @@ export interface ResinModel {
   /** Dry hard when Tg = T + this. */
   readonly dryHardOffset_K: number;
   readonly surfaceTension_N_m: number;
+  /** Heat a cup loses against what convection and radiation give; default 1. Not known better than 15 %. */
+  readonly cupLossFactor?: number;
 }
 
 /** One standard deviation of what is not known about a card; logarithmic where the name says Ln. */
@@ -54,6 +59,16 @@ export interface ResinSpread {
   readonly gelConversion: number;
   readonly tgFull_K: number;
   readonly dryHardOffset_K: number;
+}
+
+/**
+ * What is known of a resin after its label and the shop's observations: a normal distribution over the coordinates of
+ * `coordinates.ts`, with all their correlations. Plain data.
+ */
+export interface ResinPosterior {
+  readonly mean: readonly number[];
+  /** Lower-triangular L, rows of full length; L L' is the covariance. */
+  readonly cholesky: readonly (readonly number[])[];
 }
 
 export interface MixRatio {
@@ -79,6 +94,40 @@ export interface LabelFigure {
   readonly text: string;
 }
 
+/** What one label figure or observation tells of a resin, given all the others. */
+export interface FigureAccount {
+  /** As "working time 52 min". */
+  readonly said: string;
+  readonly source: 'label' | 'shop';
+  /** How far the fit of all others lies above it, in standard deviations of both together. */
+  readonly away_sd: number;
+  /** Information it adds to the others, bits. */
+  readonly bits: number;
+  /** Whether it says anything of how the reaction runs. */
+  readonly kinetic: boolean;
+  /** What it narrows most, in words; null: nothing by more than 2 %. */
+  readonly taught: string | null;
+  /** Width of that after and before. */
+  readonly narrowedTo: number;
+}
+
+/** Two figures that do not fit one resin; `against` null: one that does not fit what such resins do. */
+export interface Tension {
+  readonly said: string;
+  readonly against: string | null;
+  readonly away_sd: number;
+  /** One sentence for people. */
+  readonly words: string;
+}
+
+/** How the figures of a card stand to its fit. */
+export interface CardAccount {
+  readonly figures: readonly FigureAccount[];
+  readonly tensions: readonly Tension[];
+  /** Figures left out because they lie on the plateau: reaction long frozen, any later time fits as well. */
+  readonly plateau: readonly string[];
+}
+
 /** What a shop keeps of one resin. */
 export interface ResinCard {
   readonly id: string;
@@ -86,8 +135,16 @@ export interface ResinCard {
   readonly description: string;
   readonly model: ResinModel;
   readonly spread: ResinSpread;
+  /** From the fit of label and observations; where it is there, draws come from it and not from `spread`. */
+  readonly posterior?: ResinPosterior;
   readonly mix: MixRatio;
   readonly label: readonly LabelFigure[];
+  /** The label as data; with `observations` what the posterior was fitted to. */
+  readonly figures?: readonly Figure[];
+  readonly observations?: readonly Observation[];
+  readonly account?: CardAccount;
+  /** Middle of the prior of the heat of reaction that the fit used. */
+  readonly heatPrior_J_kg?: number;
   /** Thickest film the label allows in one pour. */
   readonly largestFilm_m: number;
   /** Total colourant allowed by mass of mix. */
