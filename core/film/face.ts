@@ -68,7 +68,7 @@ export function faceFilm(input: FaceInput): FaceFilm {
   return {
     retained_m2,
     drained_m2: Math.max(0, applied_m * height_m - retained_m2),
-    mean_m: retained_m2 / height_m,
+    mean_m: Math.min(applied_m, retained_m2 / height_m),
     middle_m: at(height_m / 2),
     bottom_m: at(height_m),
     thinnedTo_m,

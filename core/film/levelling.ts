@@ -22,8 +22,11 @@ function sinhExcess(y: number): number {
   return sum;
 }
 
-/** (sinh x cosh x - x)/(cosh^2 x + x^2): x^3 * 2/3 for a thin film, 1 for a deep one. */
-function depthFactor(x: number): number {
+/**
+ * What the floor under a film leaves of a wave's speed: (sinh x cosh x - x)/(cosh^2 x + x^2), x = k h from 0. x^3 2/3 for a thin film,
+ * 1 for a deep one. Exact for Stokes flow under a free surface (Orchard 1962).
+ */
+export function depthFactor(x: number): number {
   const y = 2 * x;
   if (y < 2) return (sinhExcess(y) * y ** 3) / (1 + Math.cosh(y) + (y * y) / 2);
   const e = Math.exp(-y);
