@@ -1,6 +1,6 @@
 import { brent } from '#core/numeric/brent.ts';
 import { type Column, type EndLoss, linearLoss } from '#core/numeric/column.ts';
-import { hermite } from '#core/numeric/hermite.ts';
+import { hermite, hermitePeak } from '#core/numeric/hermite.ts';
 import { integrateColumn, STOP, type Tolerance } from '#core/numeric/rosenbrock.ts';
 import { BOARDS } from './boards.ts';
 import { cupLoss, cupShape, scaledLoss } from './cup-loss.ts';
@@ -33,8 +33,9 @@ export interface Seen {
   readonly reachedLn: readonly number[];
   /** State at each sample time. */
   readonly samples: readonly { readonly conversion: number; readonly temperature_K: number }[];
-  /** Highest mean temperature. */
+  /** Highest mean temperature, and when. */
   readonly peak_K: number;
+  readonly peak_s: number;
 }
 
 export interface Question {
@@ -104,6 +105,7 @@ function follow(column: Column, layers: number, start_K: number, air_K: number, 
   const best = new Array<number>(watches.length).fill(Number.NEGATIVE_INFINITY);
   let left = watches.length;
   let peak_K = start_K;
+  let peak_s = 0;
   let before = { t: 0, a: 0, T: start_K, fa: 0, fT: 0 };
   const temperature = new Float64Array(nodes).fill(air_K, layers);
   temperature.fill(start_K, 0, layers);
@@ -121,11 +123,21 @@ function follow(column: Column, layers: number, start_K: number, air_K: number, 
       const now = { t, a: mean(aNodes, layers), T: mean(TNodes, layers), fa: 0, fT: 0 };
       now.fa = mean(aRates, layers);
       now.fT = mean(TRates, layers);
-      if (now.T > peak_K) peak_K = now.T;
       const h = t - before.t;
       const from = before;
       const aAt = (s: number) => clip(hermite(from.a, from.fa, now.a, now.fa, h, s));
       const TAt = (s: number) => hermite(from.T, from.fT, now.T, now.fT, h, s);
+      if (now.T > peak_K) {
+        peak_K = now.T;
+        peak_s = t;
+      }
+      if (h > 0 && from.fT > 0 && now.fT < 0) {
+        const at = hermitePeak(from.T, from.fT, now.T, now.fT, h);
+        if (TAt(at) >= peak_K) {
+          peak_K = TAt(at);
+          peak_s = from.t + at;
+        }
+      }
       for (let i = 0; i < watches.length; i++) {
         if (!Number.isNaN(reached[i]!)) continue;
         const { quantity, level } = watches[i]!;
@@ -154,7 +166,7 @@ function follow(column: Column, layers: number, start_K: number, air_K: number, 
     const grown = 1000 * (quantity(clip(a + fa * t * 1e-3), T + fT * t * 1e-3) - quantity(a, T));
     reached[i] = Math.log(Math.max(t, 1)) + (level - best[i]!) / Math.max(grown, slowest);
   });
-  return { reachedLn: reached, samples, peak_K };
+  return { reachedLn: reached, samples, peak_K, peak_s };
 }
 
 function mean(values: Float64Array, count: number): number {

@@ -27,15 +27,17 @@ export function reweigh(start: ResinPosterior, film: LabelFilm, costOf: ModeFit[
   let posterior = start;
   for (let round = 0; round < ROUNDS; round++) {
     const draws = standardDraws(DRAWS, 1 + round).map((z) => z.map((value) => WIDER * value));
-    const own = draws.map((z) => -0.5 * (1 - WIDER ** -2) * z.reduce((sum, value) => sum + value * value, 0));
-    const true_ = draws.map((z) => {
+    const presentLn = draws.map(
+      (z) => -0.5 * (1 - WIDER ** -2) * z.reduce((sum, value) => sum + value * value, 0),
+    );
+    const posteriorLn = draws.map((z) => {
       const told = toldPoint(posterior, z);
       const { model, volumeLn } = film.withVolume(told);
       told[DRY] = model.dryHardOffset_K;
       const drawn = -0.5 * WIDER ** -2 * z.reduce((sum, value) => sum + value * value, 0);
       return volumeLn - costOf(told, model) - drawn;
     });
-    posterior = moved(posterior, draws, weights(true_), weights(own));
+    posterior = moved(posterior, draws, weights(posteriorLn), weights(presentLn));
   }
   return posterior;
 }

@@ -20,7 +20,7 @@ export function compile(
     group.members.push(i);
     groups.set(key, group);
   });
-  const nothing: Seen = { reachedLn: [], samples: [], peak_K: REFERENCE_K };
+  const nothing: Seen = { reachedLn: [], samples: [], peak_K: REFERENCE_K, peak_s: 0 };
   return (model) => {
     const results: (readonly number[])[] = terms.map((term) =>
       term.body === null ? term.residuals(model, nothing) : [],
@@ -43,6 +43,7 @@ export function compile(
           reachedLn: seen.reachedLn.slice(watch, watch + watches),
           samples: seen.samples.slice(sample, sample + samples),
           peak_K: seen.peak_K,
+          peak_s: seen.peak_s,
         });
         watch += watches;
         sample += samples;
