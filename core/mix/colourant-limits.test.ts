@@ -26,13 +26,13 @@ describe('limits of colourants by mass of the mix', () => {
     expect(check([colour({ colourant, load: limit })])).toEqual([]);
     const [problem] = check([colour({ colourant, load: limit + 0.0001 })]);
     expect(problem).toMatchObject({ path: 'colours.0.load', code: 'colour.load' });
-    expect(problem!.allowed).toContain(`${limit * 100} %`);
+    expect(problem!.allowed).toContain(`${limit * 100}%`);
   });
 
   it('lets the label of the resin be stricter, and says that it is the resin', () => {
     const [problem] = check([colour({ load: 0.05 })], 0.04);
     expect(problem!.message).toContain('this resin allows');
-    expect(problem!.allowed).toContain('4 %');
+    expect(problem!.allowed).toContain('4%');
     expect(colourantLimit({ colourant: 'mica powder' }, 0.02)).toBe(0.02);
     expect(colourantLimit({ colourant: 'alcohol ink' }, 0.06)).toBe(0.01);
   });
@@ -58,7 +58,7 @@ describe('shares of the colours', () => {
     expect(check(three(0.206))[0]).toMatchObject({
       path: 'colours',
       code: 'colours.shares',
-      read: '100.6 %',
+      read: '100.6%',
     });
     expect(check(three(0.19))[0]!.code).toBe('colours.shares');
   });

@@ -22,7 +22,7 @@ export const TOTAL_COLOURANT_LIMIT = 0.06;
 /** The shares of a coat may miss 100 % by this much. */
 export const SHARE_TOLERANCE = 0.005;
 
-const percent = (share: number) => (Number.isFinite(share) ? `${trimmed(share * 100, 2)} %` : String(share));
+const percent = (share: number) => (Number.isFinite(share) ? `${trimmed(share * 100, 2)}%` : String(share));
 
 /** What this colour may hold in this resin: the least of the kind's limit, the total and the resin card's own limit. */
 export function colourantLimit(colour: Pick<Colour, 'colourant'>, cardLimit: number): number {
@@ -42,7 +42,7 @@ export function checkColours(coat: Pick<Coat, 'colours' | 'card'>): readonly Pro
       code: 'colours.shares',
       message: 'The shares of the colours do not add up to the whole coat.',
       read: percent(total),
-      allowed: `100 % within ${percent(SHARE_TOLERANCE)}`,
+      allowed: `100% within ${percent(SHARE_TOLERANCE)}`,
     });
   coat.colours.forEach((colour, index) => {
     const problem = checkLoad(colour, coat.card.colourantLimit, `colours.${index}.load`);
@@ -63,7 +63,7 @@ function checkLoad(colour: Colour, cardLimit: number, path: string): Problem | n
           code: 'colour.load-without-colourant',
           message: `${colour.name} is clear, but a load of colourant is given.`,
           read,
-          allowed: '0 %, or say which colourant it is',
+          allowed: '0%, or say which colourant it is',
         };
   if (colour.load === 0)
     return {
@@ -71,7 +71,7 @@ function checkLoad(colour: Colour, cardLimit: number, path: string): Problem | n
       code: 'warning.colour-without-load',
       message: `${colour.name} has ${colour.colourant} but no load, so it is poured clear.`,
       read,
-      allowed: `more than 0 %, up to ${percent(colourantLimit(colour, cardLimit))}`,
+      allowed: `more than 0%, up to ${percent(colourantLimit(colour, cardLimit))}`,
     };
   const limit = colourantLimit(colour, cardLimit);
   if (colour.load <= limit + 1e-12) return null;

@@ -49,7 +49,7 @@ describe('the largest cup that is out in time', () => {
     const found = largestCup({ ...at(30), models: drawModels(QUICK_20, 32, 1) });
     expect(found.possible).toBe(false);
     if (found.possible) return;
-    expect(found.why).toContain('at 30 C can be poured in time');
+    expect(found.why).toContain('at 86 °F can be poured in time');
     expect(found.pourNow_s).toBeLessThan(found.stands_s);
   });
 

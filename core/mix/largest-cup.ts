@@ -1,4 +1,7 @@
 /** The largest cup that can still be mixed, tinted and poured before it heats up. */
+
+import { formatDuration, formatMass, formatTemperature } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import { cureCup } from '#core/resin/cup.ts';
 import type { AirTemperature, CureState, ResinModel } from '#core/resin/model.ts';
 import { cupStages } from '#core/resin/stages.ts';
@@ -15,6 +18,8 @@ export interface LargestCupRequest {
   readonly rates: CupRates;
   /** Time that must be left over, from 0; default 0. */
   readonly spare_s?: number;
+  /** Units of the figures in `why`; US when left out. */
+  readonly system?: System;
 }
 
 export type LargestCup =
@@ -80,7 +85,7 @@ function pourNowOf(
  * @throws RangeError for an empty list of models or a spare below 0.
  */
 export function largestCup(request: LargestCupRequest): LargestCup {
-  const { tinted, rates, spare_s = 0 } = request;
+  const { tinted, rates, spare_s = 0, system = 'us' } = request;
   if (!(spare_s >= 0)) throw new RangeError(`spare_s is ${spare_s}; allowed: 0 or more`);
   const model = drawByPourNow(request, [0.05])[0]!;
   const look = (mass_kg: number) => {
@@ -91,12 +96,11 @@ export function largestCup(request: LargestCupRequest): LargestCup {
   const least = look(SMALLEST_CUP_kg);
   if (!least.fine) {
     const pourNow_s = least.pourNow_s!;
-    const seconds = (time_s: number) => `${Math.round(time_s)} s`;
     return {
       possible: false,
       pourNow_s,
       stands_s: least.stands_s,
-      why: `No cup of this resin at ${(request.start.temperature_K - 273.15).toFixed(0)} C can be poured in time: even ${SMALLEST_CUP_kg * 1000} g may have to be out ${seconds(pourNow_s)} after the parts meet, and mixing and pouring take ${seconds(least.stands_s)}${spare_s > 0 ? ` with ${seconds(spare_s)} to spare` : ''}.`,
+      why: `No cup of this resin at ${formatTemperature(request.start.temperature_K, system)} can be poured in time: even ${formatMass(SMALLEST_CUP_kg)} may have to be out ${formatDuration(pourNow_s)} after the parts meet, and mixing and pouring take ${formatDuration(least.stands_s)}${spare_s > 0 ? ` with ${formatDuration(spare_s)} to spare` : ''}.`,
     };
   }
   const most = look(HEAVIEST_CUP_kg);

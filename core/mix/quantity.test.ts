@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { arrisShare } from '#core/film/arris.ts';
 import { coatOf, topOf } from '#core/pour/sample-request.check.ts';
 import { SHOP_DEFAULTS } from '#core/pour/shop-rates.ts';
 import type { QuantityLine } from './coat.ts';
@@ -52,10 +53,14 @@ describe('the bill of a coat', () => {
     expect(lineOf(request(), 'rims')!.working.length_m).toBeCloseTo(Math.PI * 0.1, 6);
   });
 
-  it('lets run-off go with the square root of the flow budget: viscosity 1.5 times off is -18 % and +22 %', () => {
+  it('lets run-off go with the square root of the flow budget and with what the arris then lets pass', () => {
     const line = lineOf(request(), 'run-off')!;
-    expect(line.low_m3 / line.volume_m3).toBeCloseTo(1 / Math.sqrt(1.5), 2);
-    expect(line.high_m3 / line.volume_m3).toBeCloseTo(Math.sqrt(1.5), 2);
+    const { film_m, card } = coatOf();
+    const passes = (theta: number) => arrisShare(film_m, 0.003, card.model, theta);
+    const ratio = (factor: number) => (Math.sqrt(factor) * passes(240 * factor)) / passes(240);
+    expect(line.low_m3 / line.volume_m3).toBeCloseTo(ratio(1 / 1.5), 2);
+    expect(line.high_m3 / line.volume_m3).toBeCloseTo(ratio(1.5), 2);
+    expect(line.low_m3 / line.volume_m3).toBeLessThan(1 / Math.sqrt(1.5));
     expect(line.basis).toBe('model');
   });
 

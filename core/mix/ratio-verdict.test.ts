@@ -21,8 +21,8 @@ describe('how far off its ratio a cup may be', () => {
     const { verdict, says, error } = judgeRatio(cup, 0.001);
     expect(verdict).toBe('warn');
     expect(error).toBeCloseTo(0.045, 12);
-    expect(says).toContain('Cup 3: part B is 21 g; on a scale of 1 g steps the ratio can be 4.5 % off');
-    expect(says).toContain('below 34 g cannot meet 3 %');
+    expect(says).toContain('Cup 3: part B is 21 g; on a scale of 1 g steps the ratio can be 4.5% off');
+    expect(says).toContain('below 34 g cannot meet 3%');
     expect(says).not.toContain('never get hard');
   });
 

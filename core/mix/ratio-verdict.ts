@@ -41,9 +41,9 @@ export function judgeRatio(
   if (error <= RATIO_FINE) return { verdict: 'fine', error, says: null };
   const small = cup.partB_kg <= cup.partA_kg ? 'B' : 'A';
   const part_kg = Math.min(cup.partA_kg, cup.partB_kg);
-  const off = error > 1 ? 'more than 100 %' : `${fixed(error * 100, 1)} %`;
+  const off = error > 1 ? 'more than 100%' : `${fixed(error * 100, 1)}%`;
   const facts = `Cup ${cup.number}: part ${small} is ${grams(part_kg, scaleStep_kg)}; on a scale of ${grams(scaleStep_kg, scaleStep_kg)} steps the ratio can be ${off} off`;
-  const remedy = `part ${small} below ${grams(Math.ceil(1 / RATIO_FINE) * scaleStep_kg, scaleStep_kg)} cannot meet 3 %: weigh on a finer scale or mix more at once and split it`;
+  const remedy = `part ${small} below ${grams(Math.ceil(1 / RATIO_FINE) * scaleStep_kg, scaleStep_kg)} cannot meet 3%: weigh on a finer scale or mix more at once and split it`;
   if (error > RATIO_REFUSED)
     return { verdict: 'refuse', error, says: `${facts}. Do not pour it: ${remedy}.` };
   const soft = error > RATIO_SOFT ? ' It may never get hard.' : '';

@@ -7,8 +7,10 @@ import {
   formatFilm,
   formatMass,
   formatPercent,
+  formatTemperature,
   formatVolume,
 } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import type { CupForecast, FilmAnswers } from './plan.ts';
 
 export interface CautionsRequest {
@@ -24,6 +26,8 @@ export interface CautionsRequest {
   readonly noSafeCup: string | null;
   /** The largest cup allowed here, by heat and by the maker, kg. */
   readonly allowed_kg: number;
+  /** Units of the figures; masses are grams in both. */
+  readonly system: System;
 }
 
 /** A cup that gets hotter than this burns and fumes. */
@@ -32,16 +36,16 @@ const HOT_K = 333.15;
 const LEFT_OVER_m3 = 250e-6;
 /** Below this resin is thick and holds bubbles. Common practice, no source. */
 const COLD_RESIN_K = 291.15;
+/** What cold containers are warmed to. Common practice, no source. */
+const WARMED_RESIN_K = 297.15;
 
-const both = (temperature_K: number) => {
-  const celsius = temperature_K - 273.15;
-  return `${Math.round(celsius)} C (${Math.round(celsius * 1.8 + 32)} F)`;
-};
 const practice = '(common practice, no source)';
 
-/** Sentences, the most pressing first. Temperatures in both scales, masses in grams. */
+/** Sentences, the most pressing first. */
 export function cautionsOf(request: CautionsRequest): readonly string[] {
-  const { coat, quantity, cups, forecasts, answers, scaleStep_kg, recoat, noSafeCup, allowed_kg } = request;
+  const { coat, quantity, cups, forecasts, answers, scaleStep_kg, recoat, noSafeCup, allowed_kg, system } =
+    request;
+  const degrees = (temperature_K: number) => formatTemperature(temperature_K, system);
   const said: string[] = [];
   if (noSafeCup !== null) said.push(noSafeCup);
   const heaviest = cups.reduce((best, cup) => (cup.mass_kg > best.mass_kg ? cup : best));
@@ -53,11 +57,11 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
   const at = hot.pourNow;
   if (hot.peak_K > HOT_K && at !== null)
     said.push(
-      `Cup ${heaviest.number} (${formatMass(heaviest.mass_kg)}) left standing has to be out ${formatDuration(at.low_s - hot.mixed_s)} to ${formatDuration(at.high_s - hot.mixed_s)} after its parts meet; after that it runs away and its middle may reach ${both(hot.peak_K)}. Keep a metal tray ready outdoors.`,
+      `Cup ${heaviest.number} (${formatMass(heaviest.mass_kg)}) left standing has to be out ${formatDuration(at.low_s - hot.mixed_s)} to ${formatDuration(at.high_s - hot.mixed_s)} after its parts meet; after that it runs away and its middle may reach ${degrees(hot.peak_K)}. Keep a metal tray ready outdoors.`,
     );
   if (heaviest.volume_m3 > LEFT_OVER_m3)
     said.push(
-      `If the pour has to stop, do not leave more than 250 mL of mixed resin in a cup; these hold up to ${formatVolume(heaviest.volume_m3, 'metric')}. Spread what is left thin in a tray outdoors ${practice}.`,
+      `If the pour has to stop, do not leave more than ${formatVolume(LEFT_OVER_m3, system, { decimals: 0 })} of mixed resin in a cup; these hold up to ${formatVolume(heaviest.volume_m3, system)}. Spread what is left thin in a tray outdoors ${practice}.`,
     );
   const ink = coat.colours.find((colour) => colour.colourant === 'alcohol ink');
   said.push(
@@ -70,15 +74,15 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
   );
   if (answers.peak_K > HOT_K)
     said.push(
-      `The film itself gets up to ${both(answers.peak_K)}: it may yellow, print the board or shrink. Pour it in two coats.`,
+      `The film itself gets up to ${degrees(answers.peak_K)}: it may yellow, print the board or shrink. Pour it in two coats.`,
     );
   if (coat.film_m > coat.card.largestFilm_m * 1.0001)
     said.push(
-      `${formatFilm(coat.film_m, 'metric')} is more than the ${formatFilm(coat.card.largestFilm_m, 'metric')} this resin allows in one pour.`,
+      `${formatFilm(coat.film_m, system)} is more than the ${formatFilm(coat.card.largestFilm_m, system)} this resin allows in one pour.`,
     );
   if (coat.resin.temperature_K < COLD_RESIN_K)
     said.push(
-      `Resin at ${both(coat.resin.temperature_K)} is thick and keeps its bubbles: warm the closed containers to 24 C (75 F) ${practice}.`,
+      `Resin at ${degrees(coat.resin.temperature_K)} is thick and keeps its bubbles: warm the closed containers to ${degrees(WARMED_RESIN_K)} ${practice}.`,
     );
   const run = quantity.lines.find((line) => line.key === 'run-off');
   const length_m = run?.working.length_m ?? 0;
@@ -88,11 +92,11 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
     run.high_m3 / length_m > hangingDrop(coat.card.model).storedPerMetre_m2
   )
     said.push(
-      `About ${formatVolume(run.volume_m3, 'metric')} (${formatVolume(run.low_m3, 'metric')} to ${formatVolume(run.high_m3, 'metric')}) runs over the edges: cover the floor, and scrape what hangs.`,
+      `About ${formatVolume(run.volume_m3, system)} (${formatVolume(run.low_m3, system)} to ${formatVolume(run.high_m3, system)}) runs over the edges: cover the floor, and scrape what hangs.`,
     );
   if (coat.wrapEdges && answers.faceHolds_m > 0 && answers.faceHolds_m < 0.8 * coat.faceFilm_m)
     said.push(
-      `Faces keep about ${formatFilm(answers.faceHolds_m, 'metric')} of the ${formatFilm(coat.faceFilm_m, 'metric')} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
+      `Faces keep about ${formatFilm(answers.faceHolds_m, system)} of the ${formatFilm(coat.faceFilm_m, system)} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
     );
   if (recoat !== null) said.push(recoat);
   for (const cup of cups) {

@@ -1,16 +1,17 @@
 /** The stages of the film as the screen tells them: time, criterion in words, what it rests on, rule of thumb. */
 import { formatDuration } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import type { CureHistory, ResinCard } from '#core/resin/model.ts';
-import { FILM_CRITERIA } from '#core/resin/stage-criteria.ts';
+import { type Criterion, filmCriterion } from './film-criterion.ts';
 import type { StageTimes } from './film-times.ts';
-import { labelRecoat, labelRecoatHere } from './label-recoat.ts';
+import { labelRecoat, labelRecoatHere, sayLabelRecoat } from './label-recoat.ts';
 import type { StageForecast, StageKey } from './plan.ts';
 import { STAGE_RULES } from './rules.ts';
 
 interface Told {
   readonly key: StageKey;
   readonly times: keyof StageTimes;
-  readonly criterion: keyof typeof FILM_CRITERIA;
+  readonly criterion: Criterion;
   readonly label: string;
   readonly basis: StageForecast['basis'];
   readonly rule: string;
@@ -123,6 +124,7 @@ export function stagesTold(
   times: StageTimes,
   film: CureHistory,
   filmStart_s: number,
+  system: System,
 ): StagesTold {
   const label = labelRecoat(card);
   const here = label === null ? null : labelRecoatHere(card, label, film);
@@ -135,21 +137,22 @@ export function stagesTold(
         : here.to_s - here.from_s < 60
           ? formatDuration(here.from_s)
           : `${formatDuration(here.from_s)} to ${formatDuration(here.to_s)}`;
-    beside = `. The label says ${label.text}; this film is as far after ${between}`;
+    const said = sayLabelRecoat(label, system);
+    beside = `. The label says ${said}; this film is as far after ${between}`;
     const opens = times.recoatOpens_s;
     const closes = times.recoatCloses_s;
     if (opens !== null && closes !== null) {
       const closes_s = closes.mid_s - filmStart_s;
       const opens_s = opens.mid_s - filmStart_s;
       if (here === null || here.to_s > closes_s || here.from_s < opens_s)
-        disagreement = `Two recoat windows: this film bonds by itself from ${formatDuration(opens_s)} to ${formatDuration(closes_s)}; the label's ${label.text} means ${between} here, ${here !== null && here.from_s < opens_s ? 'before it is firm enough: wait' : 'a dry-hard figure: then abrade first'}.`;
+        disagreement = `Two recoat windows: this film bonds by itself from ${formatDuration(opens_s)} to ${formatDuration(closes_s)}; the label's ${said} means ${between} here, ${here !== null && here.from_s < opens_s ? 'before it is firm enough: wait' : 'a dry-hard figure: then abrade first'}.`;
     }
   }
   const stages = told.map(
     ({ key, times: of, criterion, label: name, basis, rule }): StageForecast => ({
       key,
       label: name,
-      criterion: `${FILM_CRITERIA[criterion].criterion}${key === 'recoat opens' || key === 'dry hard' ? beside : ''}`,
+      criterion: `${filmCriterion(criterion, card.model, system)}${key === 'recoat opens' || key === 'dry hard' ? beside : ''}`,
       basis,
       at: times[of],
       rule,

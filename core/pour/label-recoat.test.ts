@@ -2,7 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import { BOARDS } from '#core/resin/boards.ts';
 import { QUICK_20 } from '#core/resin/cards.ts';
 import { cureFilm } from '#core/resin/film.ts';
-import { labelRecoat, labelRecoatHere } from './label-recoat.ts';
+import { labelRecoat, labelRecoatHere, sayLabelRecoat } from './label-recoat.ts';
 
 const saying = (text: string) => ({ ...QUICK_20, label: [{ kind: 'recoat opens' as const, text }] });
 const filmAt = (temperature_K: number) =>
@@ -27,6 +27,19 @@ describe('the recoat figure of a label', () => {
     expect(read).toMatchObject({ from_s, to_s });
     expect(read.temperature_K).toBeCloseTo(temperature_K, 6);
   });
+
+  test.each([
+    ['4 to 6 h at 24 C', '4 h to 6 h at 75 °F', '4 h to 6 h at 24 °C'],
+    ['90-120 min at 75 F', '1 h 30 min to 2 h at 75 °F', '1 h 30 min to 2 h at 24 °C'],
+    ['24 h', '24 h', '24 h'],
+  ])(
+    'says "%s" in the units of the shop, and no temperature that is not on the label',
+    (text, us, metric) => {
+      const label = labelRecoat(saying(text))!;
+      expect(sayLabelRecoat(label, 'us')).toBe(us);
+      expect(sayLabelRecoat(label, 'metric')).toBe(metric);
+    },
+  );
 
   test.each(['overnight', '6 to 4 h', '0 h', '90 d', '4 h at 90 C'])('leaves "%s" alone', (text) => {
     expect(labelRecoat(saying(text))).toBeNull();

@@ -3,6 +3,8 @@
  * that the label's film has then, and that conversion is looked up in this job's film (equivalent age; exact before the
  * reaction freezes when all of it has one activation energy).
  */
+import { formatDuration, formatTemperature } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import { BOARDS } from '#core/resin/boards.ts';
 import { cureFilm } from '#core/resin/film.ts';
 import { firstTime, readState } from '#core/resin/history.ts';
@@ -13,6 +15,16 @@ export interface LabelRecoat {
   readonly from_s: number;
   readonly to_s: number;
   readonly temperature_K: number;
+  /** Whether the label says it; if not it is taken to be 24 C. */
+  readonly temperatureSaid: boolean;
+}
+
+/** The label's figure in the shop's units: "24 h at 75 °F". */
+export function sayLabelRecoat(label: LabelRecoat, system: System): string {
+  const { from_s, to_s, temperature_K } = label;
+  const time =
+    from_s === to_s ? formatDuration(from_s) : `${formatDuration(from_s)} to ${formatDuration(to_s)}`;
+  return label.temperatureSaid ? `${time} at ${formatTemperature(temperature_K, system)}` : time;
 }
 
 /** A label without a film means about this one, on 18 mm MDF. Common practice, no source. */
@@ -43,7 +55,7 @@ export function labelRecoat(card: ResinCard): LabelRecoat | null {
   const temperature_K =
     degrees === null ? REFERENCE_K : degrees[2] === 'F' ? ((value - 32) * 5) / 9 + 273.15 : value + 273.15;
   if (!(temperature_K > 263.15 && temperature_K < 333.15)) return null;
-  return { text: figure.text, from_s, to_s, temperature_K };
+  return { text: figure.text, from_s, to_s, temperature_K, temperatureSaid: degrees !== null };
 }
 
 /** When this film is as far as the label's film is at the label's times, s on the film's clock; null: not within its span. */

@@ -3,6 +3,7 @@ import type { Coat } from '#core/mix/coat.ts';
 import { drawByPourNow } from '#core/mix/largest-cup.ts';
 import { surroundingsAt } from '#core/numeric/column.ts';
 import type { PieceMeasures } from '#core/piece/piece.ts';
+import type { System } from '#core/quantity/units.ts';
 import { drawModels } from '#core/resin/ensemble.ts';
 import { surroundingsOf } from '#core/resin/film.ts';
 import type { AirTemperature, Board, CureHistory, ResinCard, ResinModel } from '#core/resin/model.ts';
@@ -37,6 +38,8 @@ export interface PlanRequest {
   readonly slowerCards?: readonly ResinCard[];
   /** Whether to look for ways out when it does not fit; default true. */
   readonly waysOut?: boolean;
+  /** Units of the figures in sentences (labels, limits, cautions, criteria); US when left out. Changes no number. */
+  readonly system?: System;
 }
 
 export const DEFAULT_DRAWS = 32;
@@ -52,7 +55,7 @@ export const DEFAULT_DRAWS = 32;
  * @throws RangeError when a figure is outside what quantity, cups or cure allow (film, temperatures, crew 1 to 3, shares, rates).
  */
 export function planCoat(request: PlanRequest): CoatPlan {
-  const { coat, air, rates } = request;
+  const { coat, air, rates, system = 'us' } = request;
   const draws = drawModels(coat.card, request.draws ?? DEFAULT_DRAWS, request.seed ?? 1);
   const [fast, slow] = drawByPourNow({ models: draws, air, start: coat.resin }, [0.05, 0.95]);
   const models: CupModels = { fast: fast!, mid: coat.card.model, slow: slow! };
@@ -69,7 +72,7 @@ export function planCoat(request: PlanRequest): CoatPlan {
   };
   const steps = placeSteps(request, settled, forecasts, film, times.stages.recoatOpens_s);
   const filmStart_s = oldest.request.emptied_s;
-  const told = stagesTold(coat.card, times.stages, oldest.history, filmStart_s);
+  const told = stagesTold(coat.card, times.stages, oldest.history, filmStart_s, system);
   const answers = filmAnswers({
     coat,
     measures: request.measures,
@@ -102,6 +105,7 @@ export function planCoat(request: PlanRequest): CoatPlan {
       recoat: told.disagreement,
       noSafeCup: settled.largest.possible ? null : settled.largest.why,
       allowed_kg: settled.allowed_kg,
+      system,
     }),
   };
   if (plan.verdict === 'fits' || request.waysOut === false) return plan;
@@ -143,7 +147,7 @@ function placeSteps(
   film: FilmLimits,
   recoatOpens: FilmLimits['gel'],
 ): readonly LimitedStep[] {
-  const { coat, measures, rates } = request;
+  const { coat, measures, rates, system = 'us' } = request;
   const after = layOutAfter({
     down_s: laid.down_s,
     done_s: laid.done_s,
@@ -163,5 +167,5 @@ function placeSteps(
       spread_s: laid.cups[i]!.spread_s - laid.cups[i]!.emptied_s,
     }),
   );
-  return stepsOf({ laid, after, cups, limits, film, edgeLength_m, recoatOpens });
+  return stepsOf({ laid, after, cups, limits, film, edgeLength_m, recoatOpens, system });
 }

@@ -11,7 +11,7 @@ export interface Window {
   /** Mid of the closing time, so the screen can show the range. */
   readonly closesMid_s: number;
   readonly closesHigh_s: number;
-  /** Which limit closes it, in words: "cup 2 reaches 40 C", "film of cup 1 stops flowing". */
+  /** Which limit closes it, in words: "cup 2 reaches 104 °F or 8% cured", "film of cup 1 stops flowing". */
   readonly limit: string;
   readonly basis: 'label figure' | 'model' | 'shop default';
 }

@@ -9,6 +9,7 @@ import { type LargestCup, largestCup } from '#core/mix/largest-cup.ts';
 import { coatQuantity, withRounding, wrappedEdges } from '#core/mix/quantity.ts';
 import { type CupShare, splitCups, weighCups } from '#core/mix/split-cups.ts';
 import type { PieceMeasures } from '#core/piece/piece.ts';
+import type { System } from '#core/quantity/units.ts';
 import { spanOf, thetaLeft } from '#core/resin/history.ts';
 import type { AirTemperature, Board, CureHistory } from '#core/resin/model.ts';
 import type { CupModels } from './cup-times.ts';
@@ -22,6 +23,8 @@ export interface SettleRequest {
   readonly board: Board;
   readonly air: AirTemperature;
   readonly rates: ShopRates;
+  /** Units of the figures in sentences; US when left out. */
+  readonly system?: System;
 }
 
 export interface Settled {
@@ -56,9 +59,9 @@ const ROUNDS = 8;
  * estimate (tight at best). The answer told is the one without slack.
  */
 function cupLimit(request: SettleRequest, models: CupModels): { largest: LargestCup; mass_kg: number } {
-  const { coat, air, rates } = request;
+  const { coat, air, rates, system = 'us' } = request;
   const tinted = coat.colours.some((colour) => colour.colourant !== 'none');
-  const ask = { air, start: coat.resin, tinted, rates };
+  const ask = { air, start: coat.resin, tinted, rates, system };
   const safe = largestCup({ ...ask, models: [models.fast] });
   const tries = [
     () => largestCup({ ...ask, models: [models.fast], spare_s: rates.tightUnder_s }),

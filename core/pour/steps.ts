@@ -1,11 +1,12 @@
 /** The placed steps with their windows, labels and rules. */
 import type { CupRecipe } from '#core/mix/coat.ts';
 import { formatLength } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import type { TimeRange } from '#core/resin/model.ts';
 import type { LaterStep } from './after-pour.ts';
 import type { LayOut } from './lay-out.ts';
 import type { Step, StepKind } from './plan.ts';
-import { STEP_RULES } from './rules.ts';
+import { stepRule } from './rules.ts';
 import {
   type CupLimits,
   type FilmLimits,
@@ -32,25 +33,33 @@ export interface StepsRequest {
   readonly film: FilmLimits;
   readonly edgeLength_m: number;
   readonly recoatOpens: TimeRange | null;
+  /** Units of the figures in labels, limits and rules. */
+  readonly system: System;
 }
 
 type Placed = Pick<Step, 'id' | 'label' | 'person' | 'cup' | 'start_s' | 'end_s'>;
 
-function limited(kind: StepKind, placed: Placed, limit: Limit, optional = false): LimitedStep {
+function limited(
+  kind: StepKind,
+  placed: Placed,
+  limit: Limit,
+  system: System,
+  optional = false,
+): LimitedStep {
   return {
     ...placed,
     kind,
     window: limit.window,
     slack_s: limit.window.closes_s - placed.end_s,
     optional,
-    rule: STEP_RULES[kind],
+    rule: stepRule(kind, system),
     hard_s: limit.hard_s,
   };
 }
 
 /** All steps of a coat in the order they start. Hands off starts when the last planned hand leaves and is a wait. */
 export function stepsOf(request: StepsRequest): readonly LimitedStep[] {
-  const { laid, after, cups, limits, film, edgeLength_m, recoatOpens } = request;
+  const { laid, after, cups, limits, film, edgeLength_m, recoatOpens, system } = request;
   const wraps = laid.steps.filter((step) => step.kind === 'wrap edges').length;
   const steps = laid.steps.map((step): LimitedStep => {
     const { kind, person, cup, start_s, end_s } = step;
@@ -62,17 +71,24 @@ export function stepsOf(request: StepsRequest): readonly LimitedStep[] {
         return limited(
           kind,
           { ...at, id: `mix-${cup}`, label: `Mix cup ${cup}, ${colour}` },
-          mixWindow(start_s, of, film),
+          mixWindow(start_s, of, film, system),
+          system,
         );
       return limited(
         'pour',
         { ...at, id: `pour-${cup}`, label: `Pour and spread cup ${cup}, ${colour}` },
-        pourWindow(start_s, of, film),
+        pourWindow(start_s, of, film, system),
+        system,
       );
     }
     if (kind === 'meld')
-      return limited(kind, { ...at, id: 'meld', label: 'Meld the colours' }, meldWindow(laid.down_s, film));
-    const share = formatLength(edgeLength_m / wraps, 'metric');
+      return limited(
+        kind,
+        { ...at, id: 'meld', label: 'Meld the colours' },
+        meldWindow(laid.down_s, film),
+        system,
+      );
+    const share = formatLength(edgeLength_m / wraps, system);
     return limited(
       'wrap edges',
       {
@@ -81,6 +97,7 @@ export function stepsOf(request: StepsRequest): readonly LimitedStep[] {
         label: wraps > 1 ? `Wrap ${share} of edge each` : `Wrap the edges, ${share}`,
       },
       wrapWindow(laid.down_s, film),
+      system,
     );
   });
   for (const step of after) {
@@ -91,13 +108,15 @@ export function stepsOf(request: StepsRequest): readonly LimitedStep[] {
         ? limited(
             kind,
             { ...at, id: `torch-${round}`, label: `Torch, pass ${round}` },
-            torchWindow(opens_s, film),
+            torchWindow(opens_s, film, system),
+            system,
             optional,
           )
         : limited(
             kind,
             { ...at, id: `scrape-${round}`, label: `Scrape drips, round ${round}` },
             scrapeWindow(opens_s, film),
+            system,
             optional,
           ),
     );
@@ -116,6 +135,7 @@ export function stepsOf(request: StepsRequest): readonly LimitedStep[] {
           end_s: recoatOpens.mid_s,
         },
         handsOffWindow(start_s, recoatOpens),
+        system,
         true,
       ),
     );

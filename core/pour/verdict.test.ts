@@ -23,7 +23,7 @@ function step(
       closes_s,
       closesMid_s: closes_s + 100,
       closesHigh_s: closes_s + 300,
-      limit: 'cup 1 reaches 40 C',
+      limit: 'cup 1 reaches 104 °F',
       basis: 'model',
     },
     slack_s: closes_s - end_s,

@@ -1,6 +1,12 @@
 /** What a maker can change when a pour is tight or does not fit: each way is planned afresh, so its verdict is what doing it gives. */
-import { formatFilm, formatPercent, formatTemperatureDifference } from '#core/quantity/format.ts';
+import {
+  formatFilm,
+  formatPercent,
+  formatTemperature,
+  formatTemperatureDifference,
+} from '#core/quantity/format.ts';
 import { freshViscosity } from '#core/resin/viscosity.ts';
+import { BLUSH_LIMITS } from '#core/room/blush-gate.ts';
 import type { CoatPlan, WayOut } from './plan.ts';
 import type { PlanRequest } from './plan-coat.ts';
 
@@ -11,6 +17,8 @@ export const COOLEST_SHOP_K = 288.15;
 export const RESIN_COOLER_K = 4;
 export const SHOP_COOLER_K = 3;
 export const MORE_CUPS = 1.5;
+/** Board above dew point, as in core/room/blush-gate.ts (ISO 8502-4). */
+const DEW_MARGIN_K = BLUSH_LIMITS.margin_K;
 
 /** A way out and the request that it stands for. */
 export interface Way {
@@ -18,11 +26,9 @@ export interface Way {
   readonly request: PlanRequest;
 }
 
-const both = (temperature_K: number) => {
-  const celsius = temperature_K - 273.15;
-  return `${celsius.toFixed(1)} C (${(celsius * 1.8 + 32).toFixed(0)} F)`;
-};
-const kelvin = (difference_K: number) => formatTemperatureDifference(difference_K, 'metric');
+const systemOf = (request: PlanRequest) => request.system ?? 'us';
+const cooler = (difference_K: number, request: PlanRequest) =>
+  formatTemperatureDifference(difference_K, systemOf(request));
 
 function changed(request: PlanRequest, coat: Partial<PlanRequest['coat']>): PlanRequest {
   return { ...request, waysOut: false, coat: { ...request.coat, ...coat } };
@@ -38,7 +44,7 @@ function coolerResin(request: PlanRequest): Way | null {
     way: {
       key: 'cooler resin',
       label: 'Cooler resin',
-      change: `Bring parts A and B to ${both(then_K)}, ${kelvin(now_K - then_K)} cooler`,
+      change: `Bring parts A and B to ${formatTemperature(then_K, systemOf(request))}, ${cooler(now_K - then_K, request)} cooler`,
       note: `It is ${formatPercent(thicker)} thicker when it is poured and lets go of bubbles more slowly; keep the containers closed and above the dew point.`,
     },
     request: changed(request, { resin: { ...coat.resin, temperature_K: then_K } }),
@@ -100,7 +106,7 @@ function twoStages(request: PlanRequest): Way {
     way: {
       key: 'two stages',
       label: 'Two pours',
-      change: `Half the film at a time: ${formatFilm(half_m, 'metric')} twice`,
+      change: `Half the film at a time: ${formatFilm(half_m, systemOf(request))} twice`,
       note: 'The verdict is for one of the two, both are alike. A recoat window lies between them, cup film and edge work come twice, and a thinner film levels over less.',
     },
     request: changed(request, { film_m: half_m }),
@@ -116,8 +122,8 @@ function coolerShop(request: PlanRequest): Way | null {
     way: {
       key: 'cooler shop',
       label: 'A cooler shop',
-      change: `Air and board ${kelvin(by_K)} cooler, the resin as it is`,
-      note: 'Every wait after the pour grows with it. Watch the board: it must stay 3 C (5 F) above the dew point until tack-free.',
+      change: `Air and board ${cooler(by_K, request)} cooler, the resin as it is`,
+      note: `Every wait after the pour grows with it. Watch the board: it must stay ${formatTemperatureDifference(DEW_MARGIN_K, systemOf(request), { decimals: 0 })} above the dew point until tack-free.`,
     },
     request: {
       ...changed(request, { board_K: coat.board_K - by_K }),

@@ -24,7 +24,9 @@ describe('when a cup closes', () => {
   it('closes at its safe pour-now time, the spreading after it, and is hard at the middle estimate', () => {
     const { window, hard_s } = pourWindow(100, cup, film);
     expect(window).toMatchObject({ opens_s: 100, closes_s: 540, closesMid_s: 740, closesHigh_s: 1040 });
-    expect(window.limit).toContain('cup 2');
+    expect(window.limit).toBe('cup 2 reaches 104 °F or 8% cured');
+    expect(pourWindow(100, cup, film, 'metric').window.limit).toBe('cup 2 reaches 40 °C or 8% cured');
+    expect(mixWindow(100, cup, film, 'metric').window.limit).toBe('cup 2 reaches 40 °C or 8% cured');
     expect(hard_s).toBe(740);
   });
 
@@ -58,8 +60,10 @@ describe('when the film closes', () => {
     expect(torchWindow(0, film).window.closes_s).toBe(1200);
     expect(torchWindow(0, { ...film, torch: range(900, 1000, 1100) }).window).toMatchObject({
       closes_s: 900,
-      limit: 'later torch marks 50 mm long would stay',
+      limit: 'later torch marks 2 in long would stay',
     });
+    const early = { ...film, torch: range(900, 1000, 1100) };
+    expect(torchWindow(0, early, 'metric').window.limit).toBe('later torch marks 50 mm long would stay');
     expect(torchWindow(0, { ...film, torch: null }).window.limit).toContain('stay anyway');
   });
 

@@ -10,7 +10,11 @@
  * - torch: the last touch after which a 50 mm wave still falls to 1 % (Orchard 1962), or working end, whichever is earlier.
  * - scrape drips: until gel.
  */
+import { formatLength, formatPercent, formatTemperature } from '#core/quantity/format.ts';
+import type { System } from '#core/quantity/units.ts';
 import type { TimeRange } from '#core/resin/model.ts';
+import { CUP_CRITERIA } from '#core/resin/stage-criteria.ts';
+import { TORCH_PITCH_m } from './film-times.ts';
 import type { Window } from './plan.ts';
 
 /** Stands for a stage that the film does not reach within 30 days, so that no time is infinite. */
@@ -58,22 +62,25 @@ function windowTo(opens_s: number, range: TimeRange, by_s: number, limit: string
 
 const stops = (film: FilmLimits) => `film of cup ${film.cup} stops flowing`;
 
+const heats = (cup: number, system: System) =>
+  `cup ${cup} reaches ${formatTemperature(CUP_CRITERIA.pourNow.temperature_K, system)} or ${formatPercent(CUP_CRITERIA.pourNow.conversion)} cured`;
+
 /** Pouring and spreading a cup: whichever closes first, the cup itself or the oldest film. */
-export function pourWindow(opens_s: number, cup: CupLimits, film: FilmLimits): Limit {
+export function pourWindow(opens_s: number, cup: CupLimits, film: FilmLimits, system: System = 'us'): Limit {
   const byCup = cup.pourNow ?? never;
   const byFilm = film.workingEnd ?? never;
   const hard_s = Math.min(byCup.mid_s + cup.spread_s, byFilm.low_s);
   if (byCup.low_s + cup.spread_s <= byFilm.low_s)
     return {
-      window: windowTo(opens_s, byCup, cup.spread_s, `cup ${cup.number} reaches 40 C or 8 % cured`),
+      window: windowTo(opens_s, byCup, cup.spread_s, heats(cup.number, system)),
       hard_s,
     };
   return { window: windowTo(opens_s, byFilm, 0, stops(film)), hard_s };
 }
 
 /** Mixing: its cup must still be poured after it. */
-export function mixWindow(opens_s: number, cup: CupLimits, film: FilmLimits): Limit {
-  const { window, hard_s } = pourWindow(opens_s, cup, film);
+export function mixWindow(opens_s: number, cup: CupLimits, film: FilmLimits, system: System = 'us'): Limit {
+  const { window, hard_s } = pourWindow(opens_s, cup, film, system);
   const before = cup.empty_s + cup.spread_s;
   return {
     window: {
@@ -98,14 +105,15 @@ export function wrapWindow(down_s: number, film: FilmLimits): Limit {
   return soft(windowTo(down_s, film.workingEnd ?? never, 0, stops(film)));
 }
 
-export function torchWindow(opens_s: number, film: FilmLimits): Limit {
+export function torchWindow(opens_s: number, film: FilmLimits, system: System = 'us'): Limit {
+  const pitch = formatLength(TORCH_PITCH_m, system, { fraction: 2 });
   const working = film.workingEnd ?? never;
   if (film.torch === null)
     return soft(
-      windowTo(opens_s, working, 0, `${stops(film)}; so thin that torch waves 50 mm long stay anyway`),
+      windowTo(opens_s, working, 0, `${stops(film)}; so thin that torch waves ${pitch} long stay anyway`),
     );
   if (film.torch.low_s < working.low_s)
-    return soft(windowTo(opens_s, film.torch, 0, 'later torch marks 50 mm long would stay'));
+    return soft(windowTo(opens_s, film.torch, 0, `later torch marks ${pitch} long would stay`));
   return soft(windowTo(opens_s, working, 0, stops(film)));
 }
 
