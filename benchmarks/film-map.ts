@@ -11,8 +11,8 @@ import { join } from 'node:path';
 import { specificWeight_N_m3 } from '#core/film/constants.ts';
 import { filmMapAtOnce } from '#core/film/film-map.ts';
 import { filmGrid } from '#core/film/map-grid.ts';
-import { lineStore } from '#core/film/map-line.ts';
 import { sweep } from '#core/film/map-sweep.ts';
+import { type MapStore, mapStore, plainStore } from '#core/film/map-vector.ts';
 
 interface Run {
   readonly steps: number;
@@ -32,7 +32,7 @@ const open = { kind: 'wetted' as const };
 const edges = { front: open, right: open, back: open, left: open };
 
 /** The flow alone: what the peers time. */
-function flow(cell_m: number, film_m: number): Run {
+function flow(cell_m: number, film_m: number, make: (cells: number, longestLine: number) => MapStore): Run {
   const grid = filmGrid(piece, cell_m);
   const faces = grid.faceEdge.length;
   const borders = {
@@ -40,9 +40,8 @@ function flow(cell_m: number, film_m: number): Run {
     held_m: new Float64Array(faces),
     lost_m: new Float64Array(faces),
   };
-  const h = new Float64Array(grid.inside.length);
+  const { h, store } = make(grid.inside.length, grid.longestLine);
   for (let i = 0; i < h.length; i++) if (grid.inside[i] === 1) h[i] = film_m;
-  const store = lineStore(grid.longestLine);
   const mobility = specificWeight_N_m3() / 3;
   const first = Math.min(grid.cellX_m, grid.cellY_m) ** 2 / (2 * mobility * film_m ** 3);
   const start = performance.now();
@@ -106,7 +105,8 @@ try {
   for (const film_m of [0.0015, 0.003])
     for (const cell_m of [0.01, 0.005, 0.0025, 0.00125]) {
       const times = cell_m < 0.002 ? 3 : 7;
-      const ours = best(times, () => flow(cell_m, film_m));
+      const ours = best(times, () => flow(cell_m, film_m, mapStore));
+      const plain = best(times, () => flow(cell_m, film_m, plainStore));
       const app = best(times, () => {
         const start = performance.now();
         const map = filmMapAtOnce({
@@ -126,7 +126,7 @@ try {
       const numpy = hasNumPy
         ? best(cell_m < 0.002 ? 1 : 3, () => ask('python3', [join(here, 'film-map.py'), ...args]))
         : undefined;
-      for (const peer of [app, lines, pairs, numpy])
+      for (const peer of [plain, app, lines, pairs, numpy])
         if (peer !== undefined && Math.abs(peer.lost - ours.lost) > 1e-10)
           throw new Error(`losses differ: ${peer.lost} and ${ours.lost} at ${cell_m} m`);
       const cells = Math.round((LENGTH_m / cell_m) * (WIDTH_m / cell_m));
@@ -136,7 +136,7 @@ try {
       const over = (a: Run | undefined, b: Run | undefined): string =>
         a === undefined || b === undefined ? '-' : (a.seconds / b.seconds).toFixed(2);
       rows.push(
-        `| ${film_m * 1000} mm | ${cell_m * 1000} mm | ${cells} | ${ours.steps} | ${ms(app)} | ${ms(ours)} | ${ms(lines)} | ${over(ours, lines)} | ${ms(pairs)} | ${over(ours, pairs)} | ${ms(numpy)} | ${over(numpy, ours)} |`,
+        `| ${film_m * 1000} mm | ${cell_m * 1000} mm | ${cells} | ${ours.steps} | ${ms(app)} | ${ms(ours)} | ${ms(plain)} | ${ms(lines)} | ${over(ours, lines)} | ${ms(pairs)} | ${over(ours, pairs)} | ${ms(numpy)} | ${over(numpy, ours)} |`,
       );
     }
 } finally {
@@ -151,11 +151,12 @@ const growth = (film_m: number): string => {
 const table = `# Thickness map: speed
 
 0.6 by 1.2 m top, all edges wetted, even film to Theta 240. "whole map" is what the app calls: cutting the piece into cells, the flow, the
-result. The other columns are the flow alone: this code in Node ${process.version}, C (cc -O3 -march=native) taking one line at a time and taking
-two, NumPy with all lines at once. ${cpus()[0]?.model.trim() ?? 'unknown processor'}, one thread, best of several runs, ms. The shares lost agree to 1e-10.
+result. The other columns are the flow alone: this code in Node ${process.version} (pairs of lines in WebAssembly vectors; "plain arrays" is its
+fall-back), C (cc -O3 -march=native) taking one line at a time and taking two, NumPy with all lines at once. ${cpus()[0]?.model.trim() ?? 'unknown processor'},
+one thread, best of several runs, ms. The shares lost agree to 1e-10.
 
-| film | cell | cells | steps | whole map | flow | C lines | of C lines | C pairs | of C pairs | NumPy | NumPy/flow |
-|---|---|---|---|---|---|---|---|---|---|---|---|
+| film | cell | cells | steps | whole map | flow | plain arrays | C lines | of C lines | C pairs | of C pairs | NumPy | NumPy/flow |
+|---|---|---|---|---|---|---|---|---|---|---|---|---|
 ${rows.join('\n')}
 
 Cost grows as cells^${growth(0.0015)} (1.5 mm) and cells^${growth(0.003)} (3 mm) from 5 mm to 1.25 mm cells; the goal is 1.5 at most.

@@ -14,10 +14,10 @@ import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts
 import { notNegative, positive, within } from './domain.ts';
 import type { EdgeFlow } from './map-edges.ts';
 import { type FilmGrid, filmGrid } from './map-grid.ts';
-import { lineStore } from './map-line.ts';
 import { type MapPuddle, pourEven, pourPuddle } from './map-pour.ts';
 import { type FilmMapResult, filmMapResult } from './map-result.ts';
 import { sweep, sweepTilted } from './map-sweep.ts';
+import { mapStore } from './map-vector.ts';
 import { STEEPEST_SLOPE } from './tilt.ts';
 
 export interface FilmMapRequest {
@@ -63,8 +63,7 @@ export function* filmMap(request: FilmMapRequest): Generator<FilmMapProgress, Fi
   const grid = filmGrid(request.piece, request.cell_m);
   const mobility = specificWeight_N_m3(request.liquid ?? DEFAULT_LIQUID) / 3;
   const border = borders(grid, request.edges ?? {});
-  const h = new Float64Array(grid.inside.length);
-  const store = lineStore(grid.longestLine);
+  const { h, store } = mapStore(grid.inside.length, grid.longestLine);
   let poured_m3 = even_m > 0 ? pourEven(h, grid, even_m) : 0;
   const waiting = [...(request.puddles ?? [])].sort((a, b) => (a.theta_per_Pa ?? 0) - (b.theta_per_Pa ?? 0));
   for (const puddle of waiting) within('puddle theta_per_Pa', puddle.theta_per_Pa ?? 0, 0, stop, '1/Pa');

@@ -10,8 +10,10 @@ export interface LineStore {
   readonly rest: Float64Array;
   readonly give2: Float64Array;
   readonly rest2: Float64Array;
-  /** 1 + sink of the first and last cell of line one, of line two; then what the held films bring to them, m. */
+  /** 1 + sink of the first cells of line one and two, of their last cells; then what held films bring to these four, m. */
   readonly ends: Float64Array;
+  /** Does what solvePair does, on the film the store was made for; see map-vector.ts. */
+  readonly pair?: (first: number, apart: number, n: number, step: number, k: number) => void;
 }
 
 export function lineStore(longestLine: number): LineStore {
@@ -37,9 +39,9 @@ export function solveLine(
   let a = h[p]!;
   let b = h[q]!;
   let r = a + ends[4]!;
-  let s = b + ends[5]!;
+  let s = b + ends[6]!;
   let keep = ends[0]!;
-  let hold = ends[1]!;
+  let hold = ends[2]!;
   for (let i = 0, j = n - 1; i < rights; i++, j--) {
     p += step;
     q -= step;
@@ -111,12 +113,12 @@ export function solvePair(
   let a2 = h[p + apart]!;
   let b2 = h[q + apart]!;
   let r = a + ends[4]!;
-  let s = b + ends[5]!;
-  let r2 = a2 + ends[6]!;
+  let r2 = a2 + ends[5]!;
+  let s = b + ends[6]!;
   let s2 = b2 + ends[7]!;
   let keep = ends[0]!;
-  let hold = ends[1]!;
-  let keep2 = ends[2]!;
+  let keep2 = ends[1]!;
+  let hold = ends[2]!;
   let hold2 = ends[3]!;
   for (let i = 0, j = n - 1; i < rights; i++, j--) {
     p += step;

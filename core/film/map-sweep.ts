@@ -57,22 +57,23 @@ export function sweep(h: Float64Array, lines: Lines, borders: Borders, k: number
     const sinkA = sink(borders, faceA, h[first]!, k);
     const sinkB = sink(borders, faceB, h[first + reach]!, k);
     ends[0] = 1 + sinkA;
-    ends[1] = 1 + sinkB;
+    ends[2] = 1 + sinkB;
     ends[4] = sinkA * held_m[faceA]!;
-    ends[5] = sinkB * held_m[faceB]!;
+    ends[6] = sinkB * held_m[faceB]!;
     if (n === 1) {
-      h[first] = (h[first]! + ends[4]! + ends[5]!) / (1 + sinkA + sinkB);
+      h[first] = (h[first]! + ends[4]! + ends[6]!) / (1 + sinkA + sinkB);
     } else if (line + 1 < all && count[line + 1] === n) {
       const second = start[line + 1]!;
       const faceC = before[line + 1]!;
       const faceD = after[line + 1]!;
       const sinkC = sink(borders, faceC, h[second]!, k);
       const sinkD = sink(borders, faceD, h[second + reach]!, k);
-      ends[2] = 1 + sinkC;
+      ends[1] = 1 + sinkC;
       ends[3] = 1 + sinkD;
-      ends[6] = sinkC * held_m[faceC]!;
+      ends[5] = sinkC * held_m[faceC]!;
       ends[7] = sinkD * held_m[faceD]!;
-      solvePair(h, first, second - first, n, step, k, store);
+      if (store.pair === undefined) solvePair(h, first, second - first, n, step, k, store);
+      else store.pair(first, second - first, n, step, k);
       lost_m[faceC]! += sinkC * (h[second]! - held_m[faceC]!);
       lost_m[faceD]! += sinkD * (h[second + reach]! - held_m[faceD]!);
       line++;
