@@ -1,5 +1,6 @@
+import type { z } from 'zod';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
-import { JOB_FORMAT, JobDocument } from './document.ts';
+import { JOB_FORMAT, JobDocument, OUTLINE_SHAPES } from './document.ts';
 
 /** The shape alone: right format, known fields, nothing too long. `readJob` then reads the quantities. */
 export function checkShape(input: unknown): Result<JobDocument> {
@@ -17,34 +18,63 @@ export function checkShape(input: unknown): Result<JobDocument> {
       path: 'format',
       code: 'job.format',
       message: 'This is not a job file this version reads.',
-      read: String(format).slice(0, 80),
+      read: format === undefined ? 'nothing' : shown(format).slice(0, 80),
       allowed: `"${JOB_FORMAT}"`,
     });
   const parsed = JobDocument.safeParse(input);
   if (parsed.success) return good(parsed.data);
   const problems = parsed.error.issues.map((issue): Problem => {
-    const path = issue.path.join('.');
+    const path = issue.path.map(String).join('.');
     const value = issue.path.reduce<unknown>(
       (at, key) =>
         typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[key] : undefined,
       input,
     );
-    const read =
-      value === undefined ? 'nothing' : typeof value === 'object' ? JSON.stringify(value) : String(value);
-    const allowed =
-      issue.code === 'invalid_value'
-        ? issue.values.map(String).join(', ')
-        : issue.code === 'unrecognized_keys'
-          ? `no field called ${issue.keys.join(', ')}`
-          : issue.code === 'invalid_type'
-            ? issue.expected
-            : issue.message;
+    const allowed = allowedBy(issue);
+    const read = value === undefined ? 'nothing' : shown(value);
     return { path, code: `job.${issue.code}`, message: sentence(issue), read: read.slice(0, 120), allowed };
   });
   return bad(...problems);
 }
 
-function sentence(issue: { code: string; message: string; path: readonly PropertyKey[] }): string {
+/** Whatever it is as text; a value that cannot be written as JSON is told by its kind. */
+function shown(value: unknown): string {
+  if (typeof value === 'string') return value;
+  try {
+    return JSON.stringify(value) ?? typeof value;
+  } catch {
+    return typeof value;
+  }
+}
+
+function allowedBy(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_value':
+      return issue.values.map(String).join(', ');
+    case 'unrecognized_keys':
+      return `no field called ${issue.keys.join(', ')}`;
+    case 'invalid_type':
+      return KINDS[issue.expected] ?? issue.expected;
+    case 'invalid_union':
+      return OUTLINE_SHAPES.join(', ');
+    case 'too_big':
+      return `at most ${issue.maximum} ${COUNTED[issue.origin] ?? ''}`.trim();
+    case 'too_small':
+      return `at least ${issue.minimum} ${COUNTED[issue.origin] ?? ''}`.trim();
+    default:
+      return issue.message;
+  }
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+  string: 'a text',
+  int: 'a whole number',
+  number: 'a number',
+  array: 'a list',
+  object: 'an object',
+};
+const COUNTED: Readonly<Record<string, string>> = { string: 'characters', array: 'entries' };
+function sentence(issue: z.core.$ZodIssue): string {
   const field = String(issue.path.at(-1) ?? 'job');
   switch (issue.code) {
     case 'unrecognized_keys':
@@ -53,10 +83,12 @@ function sentence(issue: { code: string; message: string; path: readonly Propert
       return `"${field}" is none of the words it may be.`;
     case 'invalid_type':
       return `"${field}" is of the wrong kind.`;
+    case 'invalid_union':
+      return `"${field}" is none of the words it may be.`;
     case 'too_big':
-      return `"${field}" is too long.`;
+      return `"${field}" is too ${issue.origin === 'string' || issue.origin === 'array' ? 'long' : 'large'}.`;
     case 'too_small':
-      return `"${field}" is too short.`;
+      return `"${field}" is too ${issue.origin === 'string' || issue.origin === 'array' ? 'short' : 'small'}.`;
     default:
       return `"${field}" was not understood.`;
   }

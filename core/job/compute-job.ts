@@ -4,33 +4,46 @@
  */
 import { measurePiece } from '#core/piece/measure.ts';
 import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
+import { airFrom } from '#core/pour/clocks.ts';
+import type { CoatPlan } from '#core/pour/plan.ts';
 import { planCoat } from '#core/pour/plan-coat.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 import type { Problem } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
 import { GENERIC_CARDS } from '#core/resin/cards.ts';
-import type { ResinCard } from '#core/resin/model.ts';
+import type { AirTemperature, ResinCard } from '#core/resin/model.ts';
 import { blushGate } from '#core/room/blush-gate.ts';
 import { dewPoint_K } from '#core/room/dew-point.ts';
 import type { JobDocument } from './document.ts';
-import type { CoatForecast, JobForecast, RoomForecast } from './forecast.ts';
+import type { CoatForecast, JobForecast, NextCoat, RoomForecast } from './forecast.ts';
 import { MODEL_VERSION } from './model-version.ts';
-import { readJob } from './read-job.ts';
+import { judgeNextCoat } from './next-coat.ts';
+import { atPieceField } from './piece-field.ts';
+import { type CoatRead, readJob } from './read-job.ts';
 import type { RoomRead } from './read-room.ts';
 
 export interface ShopKnowledge {
   readonly rates?: Partial<ShopRates>;
   /** Cards of the shop; the generic ones are always there. */
   readonly cards?: readonly ResinCard[];
+  /** Units of the figures in sentences; US when left out. Changes no number. */
+  readonly system?: System;
 }
 
 export function shopCards(shop: ShopKnowledge): readonly ResinCard[] {
   return [...GENERIC_CARDS, ...(shop.cards ?? [])];
 }
 
+/**
+ * Everything that follows from a job document. Never throws on a document of the right shape whose texts say anything at all:
+ * what is wrong stands in `problems`, what is not given yet in `missing`, and a coat that cannot be planned has no plan.
+ * The same document and shop give the same answer.
+ */
 export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): JobForecast {
   const cards = shopCards(shop);
   const rates: ShopRates = { ...SHOP_DEFAULTS, ...shop.rates };
-  const read = readJob(document, cards);
+  const { system = 'us' } = shop;
+  const read = readJob(document, cards, system);
   const problems: Problem[] = [...read.problems];
   const warnings: Problem[] = [...read.warnings];
   let measures: PieceMeasures | null = null;
@@ -39,25 +52,34 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     const measured = measurePiece(piece);
     if (measured.ok) {
       measures = measured.value;
-      warnings.push(...measured.warnings.map(inPiece));
+      warnings.push(...measured.warnings.map((problem) => atPieceField(problem, document.piece)));
     } else {
-      problems.push(...measured.problems.map(inPiece));
+      problems.push(...measured.problems.map((problem) => atPieceField(problem, document.piece)));
       piece = null;
     }
   }
-  const coats = read.coats.map(({ id, name, coat }): CoatForecast => {
-    if (coat === null || measures === null || read.room.air === null) return { id, name, plan: null };
+  const first_s = read.coats[0]?.startsAt_s ?? null;
+  const planned = read.coats.map(({ coat, startsAt_s }): CoatPlan | null => {
+    if (coat === null || measures === null || read.room.air === null) return null;
     const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
-    const plan = planCoat({
+    return planCoat({
       coat,
       measures,
       board: read.board,
-      air: read.room.air,
+      air: airAt(read.room.air, first_s, startsAt_s),
       rates,
       slowerCards: slower,
+      system,
     });
-    return { id, name, plan };
   });
+  const coats = read.coats.map(
+    ({ id, name }, index): CoatForecast => ({
+      id,
+      name,
+      plan: planned[index] ?? null,
+      nextCoat: nextCoatOf(read.coats, planned, index),
+    }),
+  );
   return {
     modelVersion: MODEL_VERSION,
     problems,
@@ -71,8 +93,26 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
   };
 }
 
-function inPiece(problem: Problem): Problem {
-  return { ...problem, path: problem.path === '' ? 'piece' : `piece.${problem.path}` };
+/** Readings run from the first pour; a later coat with its own hour meets the air of its own hour. */
+function airAt(air: AirTemperature, first_s: number | null, own_s: number | null): AirTemperature {
+  return first_s === null || own_s === null || own_s <= first_s ? air : airFrom(air, own_s - first_s);
+}
+
+function nextCoatOf(
+  coats: readonly CoatRead[],
+  plans: readonly (CoatPlan | null)[],
+  index: number,
+): NextCoat | null {
+  const [coat, next, plan] = [coats[index], coats[index + 1], plans[index] ?? null];
+  if (coat === undefined || next === undefined || plan === null) return null;
+  if (coat.startsAt_s === null || next.startsAt_s === null) return null;
+  return judgeNextCoat({
+    id: next.id,
+    name: next.name,
+    plan,
+    later_s: next.startsAt_s - coat.startsAt_s,
+    lands_s: plans[index + 1]?.filmStart_s ?? 0,
+  });
 }
 
 function judgeRoom(room: RoomRead): RoomForecast | null {

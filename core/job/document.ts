@@ -12,6 +12,9 @@ const text = (what: string, example: string, max = 200) =>
 const length = (what: string, example = '25 1/2 in') => text(what, example, 40);
 const prose = (what: string) => z.string().max(4000).default('').describe(what);
 
+/** The words that tell outlines apart. */
+export const OUTLINE_SHAPES = ['rectangle', 'ell', 'round', 'ellipse', 'polygon'] as const;
+
 const OutlineDocument = z
   .discriminatedUnion('shape', [
     z.strictObject({
@@ -116,7 +119,7 @@ const ColourDocument = z.strictObject({
   name: z.string().max(80).default(''),
   swatch: z
     .string()
-    .regex(/^#[0-9a-fA-F]{6}$/)
+    .regex(/^#[0-9a-fA-F]{6}$/, 'a colour as #8a8a86')
     .default('#8a8a86')
     .describe('For drawings and cup labels, picked by eye'),
   share: text('Share of the coat', '55 %', 40),
@@ -143,7 +146,7 @@ const CoatDocument = z.strictObject({
   resinTemperature: text('Temperature of parts A and B when they meet', '75 F', 40),
   startsAt: z
     .string()
-    .regex(/^(\d{4}-\d{2}-\d{2}T\d{2}:\d{2})?$/)
+    .regex(/^(\d{4}-\d{2}-\d{2}T\d{2}:\d{2})?$/, 'a day and time as 2026-05-14T09:00, or nothing')
     .default('')
     .describe('Local date and time the first cup is mixed, as 2026-05-14T09:00'),
   crew: z.number().int().min(1).max(3).default(1),
@@ -170,7 +173,7 @@ export const JobDocument = z
         look: prose('The look in words'),
         handOver: z
           .string()
-          .regex(/^(\d{4}-\d{2}-\d{2})?$/)
+          .regex(/^(\d{4}-\d{2}-\d{2})?$/, 'a day as 2026-05-30, or nothing')
           .default('')
           .describe('Promised day, as 2026-05-30'),
         price: text('Agreed price with its currency', '1,850.00 USD', 40),

@@ -21,11 +21,26 @@ export interface RoomForecast {
   readonly reasons: readonly string[];
 }
 
+/** Whether the coat after this one lands inside this one's recoat window. */
+export interface NextCoat {
+  readonly coatId: string;
+  readonly name: string;
+  /** When it is on the piece, on the clock of this coat's plan. */
+  readonly lands_s: number;
+  /** neither: too late to bond by itself, too early to abrade. */
+  readonly verdict: 'before this coat' | 'too early' | 'bonds by itself' | 'neither' | 'abrade first';
+  /** Whether the verdict holds at both ends of the forecast's range. */
+  readonly sure: boolean;
+  readonly says: string;
+}
+
 export interface CoatForecast {
   readonly id: string;
   readonly name: string;
   /** null where something is missing or wrong; then `missing` and `problems` of the job say what. */
   readonly plan: CoatPlan | null;
+  /** null where this is the last coat, is not planned, or either has no day and hour. */
+  readonly nextCoat: NextCoat | null;
 }
 
 export interface JobForecast {

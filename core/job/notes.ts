@@ -1,8 +1,11 @@
 import type { Problem, Result } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
 import type { Missing } from './forecast.ts';
 
-interface Ask {
+/** What every reader of a text is told: the field it stands in, and the units a range is told in (none: those typed). */
+export interface Asked {
   readonly path: string;
+  readonly system?: System | undefined;
 }
 
 /** Gathers, while a document is read, what was wrong, what is doubtful and what is still missing. */
@@ -10,6 +13,12 @@ export class Notes {
   readonly problems: Problem[] = [];
   readonly warnings: Problem[] = [];
   readonly missing: Missing[] = [];
+  /** The shop's units, for what is allowed. */
+  readonly system: System | undefined;
+
+  constructor(system?: System) {
+    this.system = system;
+  }
 
   miss(path: string, needs: string): void {
     this.missing.push({ path, needs });
@@ -25,9 +34,9 @@ export class Notes {
   }
 
   /** Reads a text that is there. Empty: null and nothing noted. */
-  take<T>(path: string, text: string, reader: (text: string, ask: Ask) => Result<T>): T | null {
+  take<T>(path: string, text: string, reader: (text: string, ask: Asked) => Result<T>): T | null {
     if (text.trim() === '') return null;
-    const read = reader(text, { path });
+    const read = reader(text, { path, system: this.system });
     if (read.ok) {
       this.warnings.push(...read.warnings);
       return read.value;
@@ -41,9 +50,14 @@ export class Notes {
     path: string,
     text: string,
     needs: string,
-    reader: (text: string, ask: Ask) => Result<T>,
+    reader: (text: string, ask: Asked) => Result<T>,
   ): T | null {
     if (text.trim() === '') this.miss(path, needs);
     return this.take(path, text, reader);
+  }
+
+  /** Reads a text that has a usual value when nothing is typed. */
+  or<T>(path: string, text: string, otherwise: T, reader: (text: string, ask: Asked) => Result<T>): T | null {
+    return text.trim() === '' ? otherwise : this.take(path, text, reader);
   }
 }

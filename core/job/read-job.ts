@@ -4,11 +4,14 @@
  */
 import type { Coat, Colour } from '#core/mix/coat.ts';
 import { checkColours } from '#core/mix/colourant-limits.ts';
+import { formatFilm } from '#core/quantity/format.ts';
 import type { Problem, Result } from '#core/quantity/problem.ts';
 import { bad, good } from '#core/quantity/problem.ts';
 import { readFilm_m, readMass_kg, readPercent, readTemperature_K } from '#core/quantity/read.ts';
+import type { System } from '#core/quantity/units.ts';
 import { BOARDS } from '#core/resin/boards.ts';
 import type { Board, ResinCard } from '#core/resin/model.ts';
+import { dayNumber, FIRST_YEAR, LAST_YEAR, moment_s } from './calendar.ts';
 import { checkShape } from './check-job.ts';
 import type { CoatDocument, JobDocument } from './document.ts';
 import type { Missing } from './forecast.ts';
@@ -29,6 +32,8 @@ export interface CoatRead {
   readonly name: string;
   /** null where the coat is not complete or not readable. */
   readonly coat: Coat | null;
+  /** Local time of the first cup, s since the start of 2000; null: not given or not readable. */
+  readonly startsAt_s: number | null;
 }
 
 export interface JobRead {
@@ -45,15 +50,29 @@ export interface JobRead {
  * Shape and every text of a job: what each entry point (form, API, command line, import) calls before it keeps a job.
  * Empty texts are fine; a text that cannot be read is not.
  */
-export function checkJob(input: unknown, cards: readonly ResinCard[]): Result<JobDocument> {
+export function checkJob(
+  input: unknown,
+  cards: readonly ResinCard[],
+  system: System = 'us',
+): Result<JobDocument> {
   const shape = checkShape(input);
   if (!shape.ok) return shape;
-  const read = readJob(shape.value, cards);
+  const read = readJob(shape.value, cards, system);
   return read.problems.length > 0 ? bad(...read.problems) : good(shape.value, read.warnings);
 }
 
-export function readJob(document: JobDocument, cards: readonly ResinCard[]): JobRead {
+/** `system` is for the limits in problems; what is read does not hang on it. */
+export function readJob(document: JobDocument, cards: readonly ResinCard[], system: System = 'us'): JobRead {
   const notes = new Notes();
+  const { handOver } = document.agreed;
+  if (handOver !== '' && dayNumber(handOver) === null)
+    notes.problem(
+      'agreed.handOver',
+      'date.none',
+      'There is no such day.',
+      handOver,
+      `a day from ${FIRST_YEAR} to ${LAST_YEAR}, as 2026-05-30`,
+    );
   const piece = readPiece(document.piece, notes);
   const room = readRoom(document.room, notes);
   const preset = BOARDS[BOARD_PRESET[document.piece.board]];
@@ -74,7 +93,21 @@ export function readJob(document: JobDocument, cards: readonly ResinCard[]): Job
         'an id of its own for each coat',
       );
     ids.add(coat.id);
-    return { id: coat.id, name: coat.name || coat.kind, coat: readCoat(coat, path, cards, room, notes) };
+    const startsAt_s = coat.startsAt === '' ? null : moment_s(coat.startsAt);
+    if (coat.startsAt !== '' && startsAt_s === null)
+      notes.problem(
+        `${path}.startsAt`,
+        'date.none',
+        'There is no such day or time.',
+        coat.startsAt,
+        `a day from ${FIRST_YEAR} to ${LAST_YEAR} and a time from 00:00 to 23:59, as 2026-05-14T09:00`,
+      );
+    return {
+      id: coat.id,
+      name: coat.name || coat.kind,
+      coat: readCoat(coat, path, cards, room, notes, system),
+      startsAt_s,
+    };
   });
   return {
     piece,
@@ -93,6 +126,7 @@ function readCoat(
   cards: readonly ResinCard[],
   room: RoomRead,
   notes: Notes,
+  system: System,
 ): Coat | null {
   const card = cards.find((known) => known.id === document.resin);
   if (document.resin === '') notes.miss(`${path}.resin`, 'a resin');
@@ -115,7 +149,7 @@ function readCoat(
       'coat.film-too-thick',
       `${card.name} may not be poured this thick in one coat: it would heat itself.`,
       document.film,
-      `up to ${(largest * 1000).toFixed(1)} mm (${(largest / 0.0003183268).toFixed(1)} fl oz/sq ft)`,
+      `up to ${formatFilm(largest, system)}`,
     );
   const wrapEdges = document.edges === 'wrapped';
   const faceFilm_m = wrapEdges

@@ -1,7 +1,7 @@
 import { readDuration_s, readRelativeHumidity, readTemperature_K } from '#core/quantity/read.ts';
 import type { AirTemperature } from '#core/resin/model.ts';
 import type { RoomDocument } from './document.ts';
-import type { Notes } from './notes.ts';
+import type { Asked, Notes } from './notes.ts';
 
 export interface RoomRead {
   /** Air when the first cup is mixed. */
@@ -18,7 +18,7 @@ const AIR_MIN_K = 278.15;
 const AIR_MAX_K = 318.15;
 
 export function readRoom(document: RoomDocument, notes: Notes): RoomRead {
-  const temperature = (what: string) => (text: string, ask: { path: string }) =>
+  const temperature = (what: string) => (text: string, ask: Asked) =>
     readTemperature_K(text, { ...ask, what, min: AIR_MIN_K, max: AIR_MAX_K });
   const typed_K = notes.take('room.air', document.air, temperature('air temperature'));
   const board_K = notes.take('room.board', document.board, temperature('board temperature'));

@@ -1,0 +1,86 @@
+/**
+ * core/piece names what is wrong by its own structure (`edges.return front.profile.radius`, `cutOuts.0.centre`); the form
+ * has lists of fields (`piece.edges.2.profileSize`, `piece.cutOuts.0.fromLeft`). This is the way from one to the other.
+ */
+import type { Problem } from '#core/quantity/problem.ts';
+import type { PieceDocument } from './document.ts';
+
+/** The same problem with the path of the field it was typed in. */
+export function atPieceField(problem: Problem, document: PieceDocument): Problem {
+  return { ...problem, path: pieceField(problem.path, document, problem.message) };
+}
+
+/**
+ * Field of the job document for a path of core/piece. `message` tells an edge, where there is one, and so which of the two
+ * distances of a cut-out is at fault. A path nobody typed a field for leads to the section it belongs to.
+ */
+export function pieceField(path: string, document: PieceDocument, message = ''): string {
+  const [root = '', ...rest] = path.split('.');
+  switch (root) {
+    case 'bodyThickness':
+      return 'piece.bodyThickness';
+    case 'outline':
+      return outlineField(rest);
+    case 'edges':
+      return edgeField(path.slice('edges.'.length), document);
+    case 'cutOuts':
+      return cutOutField(rest, document, message);
+    default:
+      return 'piece';
+  }
+}
+
+function outlineField(rest: readonly string[]): string {
+  const [field, index, part] = rest;
+  if (field === undefined || field === 'segments' || field === 'start') return 'piece.outline';
+  if (field !== 'corners' || index === undefined) return `piece.outline.${field}`;
+  return `piece.outline.corners.${index}.${part === 'radius' ? 'radius' : 'x'}`;
+}
+
+/** An edge's name may hold spaces and points, so it is found by what the document holds. */
+function edgeField(below: string, document: PieceDocument): string {
+  let found = -1;
+  document.edges.forEach(({ edge }, index) => {
+    const fits = below === edge || below.startsWith(`${edge}.`);
+    const longest = found < 0 || edge.length > document.edges[found]!.edge.length;
+    if (fits && longest) found = index;
+  });
+  const edge = document.edges[found];
+  if (edge === undefined) return 'piece.edges';
+  const at = `piece.edges.${found}`;
+  const [field = '', part] = below.slice(edge.edge.length + 1).split('.');
+  switch (field) {
+    case 'faceHeight':
+    case 'undersideReturn':
+      return `${at}.${field}`;
+    case 'profile':
+      return part !== undefined || edge.profile !== 'bullnose' ? `${at}.profileSize` : `${at}.profile`;
+    default:
+      return `${at}.edge`;
+  }
+}
+
+/** Edges along the front and the back: a cut-out too near to one is moved by its distance from the front. */
+const ACROSS = /edge "(?:front|back|return end)"/;
+
+function cutOutField(rest: readonly string[], document: PieceDocument, message: string): string {
+  const [index, field] = rest;
+  const cutOut = index === undefined ? undefined : document.cutOuts[Number(index)];
+  if (cutOut === undefined) return 'piece.cutOuts';
+  const at = `piece.cutOuts.${index}`;
+  switch (field) {
+    case 'centre':
+      return ACROSS.test(message) ? `${at}.fromFront` : `${at}.fromLeft`;
+    case 'diameter':
+      return `${at}.length`;
+    case 'length':
+    case 'width':
+    case 'cornerRadius':
+      return `${at}.${field}`;
+    case 'faceHeight':
+    case 'profile':
+      return `${at}.rim`;
+    default:
+      return at;
+  }
+}
