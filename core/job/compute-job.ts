@@ -15,11 +15,12 @@ import type { AirTemperature, ResinCard } from '#core/resin/model.ts';
 import { blushGate } from '#core/room/blush-gate.ts';
 import { dewPoint_K } from '#core/room/dew-point.ts';
 import type { JobDocument } from './document.ts';
-import type { CoatForecast, JobForecast, NextCoat, RoomForecast } from './forecast.ts';
+import type { CoatForecast, JobForecast, RoomForecast } from './forecast.ts';
+import { secondsBetween } from './local-time.ts';
 import { MODEL_VERSION } from './model-version.ts';
-import { judgeNextCoat } from './next-coat.ts';
+import { judgeNextCoat, type NextCoat } from './next-coat.ts';
 import { atPieceField } from './piece-field.ts';
-import { type CoatRead, readJob } from './read-job.ts';
+import { readJob } from './read-job.ts';
 import type { RoomRead } from './read-room.ts';
 
 export interface ShopKnowledge {
@@ -43,7 +44,7 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
   const cards = shopCards(shop);
   const rates: ShopRates = { ...SHOP_DEFAULTS, ...shop.rates };
   const { system = 'us' } = shop;
-  const read = readJob(document, cards, system);
+  const read = readJob(document, cards, shop.system);
   const problems: Problem[] = [...read.problems];
   const warnings: Problem[] = [...read.warnings];
   let measures: PieceMeasures | null = null;
@@ -58,15 +59,15 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
       piece = null;
     }
   }
-  const first_s = read.coats[0]?.startsAt_s ?? null;
-  const planned = read.coats.map(({ coat, startsAt_s }): CoatPlan | null => {
+  const starts = document.coats.map((coat) => coat.startsAt);
+  const planned = read.coats.map(({ coat }, index): CoatPlan | null => {
     if (coat === null || measures === null || read.room.air === null) return null;
     const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
     return planCoat({
       coat,
       measures,
       board: read.board,
-      air: airAt(read.room.air, first_s, startsAt_s),
+      air: airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? '')),
       rates,
       slowerCards: slower,
       system,
@@ -77,7 +78,7 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
       id,
       name,
       plan: planned[index] ?? null,
-      nextCoat: nextCoatOf(read.coats, planned, index),
+      nextCoat: nextCoatOf(document, read.coats, planned, index),
     }),
   );
   return {
@@ -94,25 +95,23 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
 }
 
 /** Readings run from the first pour; a later coat with its own hour meets the air of its own hour. */
-function airAt(air: AirTemperature, first_s: number | null, own_s: number | null): AirTemperature {
-  return first_s === null || own_s === null || own_s <= first_s ? air : airFrom(air, own_s - first_s);
+function airAt(air: AirTemperature, later_s: number | null): AirTemperature {
+  return later_s === null || later_s <= 0 ? air : airFrom(air, later_s);
 }
 
 function nextCoatOf(
-  coats: readonly CoatRead[],
+  document: JobDocument,
+  names: readonly { readonly name: string }[],
   plans: readonly (CoatPlan | null)[],
   index: number,
 ): NextCoat | null {
-  const [coat, next, plan] = [coats[index], coats[index + 1], plans[index] ?? null];
-  if (coat === undefined || next === undefined || plan === null) return null;
-  if (coat.startsAt_s === null || next.startsAt_s === null) return null;
-  return judgeNextCoat({
-    id: next.id,
-    name: next.name,
-    plan,
-    later_s: next.startsAt_s - coat.startsAt_s,
-    lands_s: plans[index + 1]?.filmStart_s ?? 0,
-  });
+  const [coat, next] = [document.coats[index], document.coats[index + 1]];
+  if (coat === undefined || next === undefined) return null;
+  return judgeNextCoat(
+    plans[index] ?? null,
+    { name: names[index + 1]?.name ?? next.name, plan: plans[index + 1] ?? null },
+    { coat: coat.startsAt, next: next.startsAt },
+  );
 }
 
 function judgeRoom(room: RoomRead): RoomForecast | null {

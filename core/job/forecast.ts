@@ -3,6 +3,7 @@
 import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import type { Problem } from '#core/quantity/problem.ts';
+import type { NextCoat } from './next-coat.ts';
 
 /** A section of the sheet that cannot be computed yet, and what it needs. */
 export interface Missing {
@@ -21,25 +22,12 @@ export interface RoomForecast {
   readonly reasons: readonly string[];
 }
 
-/** Whether the coat after this one lands inside this one's recoat window. */
-export interface NextCoat {
-  readonly coatId: string;
-  readonly name: string;
-  /** When it is on the piece, on the clock of this coat's plan. */
-  readonly lands_s: number;
-  /** neither: too late to bond by itself, too early to abrade. */
-  readonly verdict: 'before this coat' | 'too early' | 'bonds by itself' | 'neither' | 'abrade first';
-  /** Whether the verdict holds at both ends of the forecast's range. */
-  readonly sure: boolean;
-  readonly says: string;
-}
-
 export interface CoatForecast {
   readonly id: string;
   readonly name: string;
   /** null where something is missing or wrong; then `missing` and `problems` of the job say what. */
   readonly plan: CoatPlan | null;
-  /** null where this is the last coat, is not planned, or either has no day and hour. */
+  /** The coat after this one against this one's recoat window; null where it is the last, is not planned, or either has no day and hour. */
   readonly nextCoat: NextCoat | null;
 }
 

@@ -45,7 +45,8 @@ export function localMinutes(text: string): number | null {
     number,
     number,
   ];
-  if (month < 1 || month > 12 || day < 1 || day > daysIn(month, year) || hour > 23 || minute > 59) return null;
+  if (month < 1 || month > 12 || day < 1 || day > daysIn(month, year) || hour > 23 || minute > 59)
+    return null;
   return civilDays(year, month, day) * 1440 + hour * 60 + minute;
 }
 

@@ -45,11 +45,14 @@ export function judgeNextCoat(
     says: sentences.join(' '),
   });
 
-  if (gap_s <= 0) return answer('too early', `${name} starts before this coat does, or with it: check both starts.`);
+  if (gap_s <= 0)
+    return answer('too early', `${name} starts before this coat does, or with it: check both starts.`);
   const lands = `${name} lands ${formatDuration(first_s)} after the first cup of this coat is mixed`;
   const opening = `This film takes a coat from ${hours(opens)}`;
   const closing =
-    closes === null ? 'and it stays open as long as this forecast runs' : `and bonds by itself until ${hours(closes)}`;
+    closes === null
+      ? 'and it stays open as long as this forecast runs'
+      : `and bonds by itself until ${hours(closes)}`;
   const window = `${opening} ${closing}.`;
 
   if (first_s < opens.low_s)
@@ -59,7 +62,10 @@ export function judgeNextCoat(
       ? answer('uncertain', `${lands}: more likely too early than not. ${window}`, TOUCH_EARLY)
       : answer('uncertain', `${lands}: the window is more likely open than not. ${window}`, TOUCH_EARLY);
   if (closes === null || last_s <= closes.low_s)
-    return answer('bonds by itself', `${lands}: inside its recoat window, it bonds by itself without sanding. ${window}`);
+    return answer(
+      'bonds by itself',
+      `${lands}: inside its recoat window, it bonds by itself without sanding. ${window}`,
+    );
   if (last_s <= closes.high_s)
     return last_s <= closes.mid_s
       ? answer('uncertain', `${lands}: more likely still in time to bond by itself. ${window}`, TOUCH_LATE)
