@@ -5,10 +5,22 @@
 import type { Problem } from '#core/quantity/problem.ts';
 import type { PieceDocument } from './document.ts';
 
-/** The same problem with the path of the field it was typed in. */
+/**
+ * The same problem with the path of the field it was typed in. An edge that is not in the document is made as most are; what is
+ * wrong with it stands at the list of edges, and its name goes into the sentence.
+ */
 export function atPieceField(problem: Problem, document: PieceDocument): Problem {
-  return { ...problem, path: pieceField(problem.path, document, problem.message) };
+  const path = pieceField(problem.path, document, problem.message);
+  const unlisted = path === 'piece.edges' ? UNLISTED.exec(problem.path)?.[1] : undefined;
+  const message =
+    unlisted === undefined || problem.message.includes(`"${unlisted}"`)
+      ? problem.message
+      : `Edge "${unlisted}": ${problem.message.charAt(0).toLowerCase()}${problem.message.slice(1)}`;
+  return { ...problem, path, message };
 }
+
+/** Names core/piece gives an edge hold no point. */
+const UNLISTED = /^edges\.([^.]+)/;
 
 /**
  * Field of the job document for a path of core/piece. `message` tells an edge, where there is one, and so which of the two

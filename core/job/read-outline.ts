@@ -15,11 +15,9 @@ export function readOutline(document: OutlineDocument, notes: Notes): Outline | 
       readLength_m(typed, { ...ask, what, min: SMALLEST_SIDE_M, max: LARGEST_SIDE_M }),
     );
   const radius = (key: string, text: string, what: string) =>
-    text.trim() === ''
-      ? 0
-      : notes.take(`${path}.${key}`, text, (typed, ask) =>
-          readLength_m(typed, { ...ask, what, min: 0, max: LARGEST_SIDE_M }),
-        );
+    notes.or(`${path}.${key}`, text, 0, (typed, ask) =>
+      readLength_m(typed, { ...ask, what, min: 0, max: LARGEST_SIDE_M }),
+    );
   switch (document.shape) {
     case 'rectangle': {
       const length_m = need('length', document.length, 'length');

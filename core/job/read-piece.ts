@@ -4,7 +4,7 @@ import { readLength_m } from '#core/quantity/read.ts';
 import type { PieceDocument } from './document.ts';
 import type { Asked, Notes } from './notes.ts';
 import { readCutOut } from './read-cut-out.ts';
-import { EASED_M, readEdge } from './read-edge.ts';
+import { readEdge, usualEdge } from './read-edge.ts';
 import { readOutline } from './read-outline.ts';
 
 export interface PieceRead {
@@ -57,15 +57,9 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
     if (spec === null || unknown || twice) whole = false;
     else edges.set(edge.edge, spec);
   });
-  // An edge nobody has described yet is finished, as high as the body, eased 1/8 in: what most tops are.
   for (const name of names ?? [])
     if (bodyThickness_m !== null && !document.edges.some((edge) => edge.edge === name))
-      edges.set(name, {
-        kind: 'finished',
-        faceHeight_m: bodyThickness_m,
-        profile: { kind: 'square eased', radius_m: Math.min(EASED_M, bodyThickness_m / 2) },
-        undersideReturn_m: 0,
-      });
+      edges.set(name, usualEdge(bodyThickness_m));
   const known = cutOuts.filter((cutOut) => cutOut !== null);
   if (outline === null || bodyThickness_m === null || !whole || known.length !== cutOuts.length)
     return { piece: null, boardThickness_m };

@@ -1,5 +1,6 @@
 import { readDuration_s, readRelativeHumidity, readTemperature_K } from '#core/quantity/read.ts';
 import type { AirTemperature } from '#core/resin/model.ts';
+import { DRIEST_RELATIVE_HUMIDITY } from '#core/room/dew-point.ts';
 import type { RoomDocument } from './document.ts';
 import type { Asked, Notes } from './notes.ts';
 
@@ -23,7 +24,7 @@ export function readRoom(document: RoomDocument, notes: Notes): RoomRead {
   const typed_K = notes.take('room.air', document.air, temperature('air temperature'));
   const board_K = notes.take('room.board', document.board, temperature('board temperature'));
   const humidity = notes.take('room.humidity', document.humidity, (text, ask) =>
-    readRelativeHumidity(text, { ...ask, what: 'relative humidity' }),
+    readRelativeHumidity(text, { ...ask, what: 'relative humidity', min: DRIEST_RELATIVE_HUMIDITY }),
   );
   const points: { time_s: number; temperature_K: number }[] = [];
   document.readings.forEach((reading, index) => {
