@@ -7,8 +7,10 @@ import { type AppEnv, errorOf } from './context.ts';
 import { hostGuard, originGuard, securityHeaders } from './guards.ts';
 import { jobsApi } from './jobs-api.ts';
 import { Refusal } from './refusal.ts';
+import { resinsApi } from './resins-api.ts';
 import { type Route, routes } from './routes.ts';
 import { shopApi } from './shop-api.ts';
+import { shopCards } from './shop-cards.ts';
 import { staticFiles } from './static-files.ts';
 
 export interface AppParts {
@@ -31,6 +33,7 @@ export interface AppParts {
 export function createApp(parts: AppParts) {
   const { store, now, version, newId = () => crypto.randomUUID(), log = () => {} } = parts;
   const app = new Hono<AppEnv>();
+  const cards = shopCards(store, (line) => log(`${now()} ${line}`));
 
   app.use(async (c, next) => {
     c.set('requestId', newId());
@@ -51,7 +54,8 @@ export function createApp(parts: AppParts) {
   });
 
   const withApi = app
-    .route('/', jobsApi(store, now))
+    .route('/', jobsApi(store, cards, now))
+    .route('/', resinsApi(store, cards, now))
     .route('/', shopApi(store, now))
     .route('/', aboutApi(store, version));
 

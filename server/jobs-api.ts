@@ -7,6 +7,7 @@ import { attachment } from './job-file-name.ts';
 import { idOf, jsonBody, query, versionOf } from './read-request.ts';
 import { routes } from './routes.ts';
 import { ListQuery, type NewJobBody, NewJobEnvelope, type SaveJobBody, SaveJobEnvelope } from './schemas.ts';
+import type { ShopCards } from './shop-cards.ts';
 
 const NO_JOB = ['job.missing', 'There is no such job.'] as const;
 const UNUSABLE = [
@@ -15,7 +16,7 @@ const UNUSABLE = [
 ] as const;
 
 /** Everything about jobs. The store keeps the version rule; here requests are checked and outcomes become answers. */
-export function jobsApi(store: Store, now: () => string) {
+export function jobsApi(store: Store, cards: ShopCards, now: () => string) {
   return new Hono<AppEnv>()
     .get(routes.listJobs.path, query(ListQuery), async (c) => {
       const { archived } = c.req.valid('query');
@@ -27,7 +28,7 @@ export function jobsApi(store: Store, now: () => string) {
       jsonBody<typeof NewJobEnvelope, z.input<typeof NewJobBody>>(NewJobEnvelope),
       async (c) => {
         const { id, saveId, document } = c.req.valid('json');
-        const checked = checkDocument(document);
+        const checked = await checkDocument(document, cards);
         if (!checked.ok)
           return c.json({ error: errorOf(c, ...UNUSABLE), problems: [...checked.problems] }, 422);
         const outcome = await store.createJob({ id, saveId, document: checked.value, at: now() });
@@ -47,7 +48,7 @@ export function jobsApi(store: Store, now: () => string) {
       async (c) => {
         const id = idOf(c);
         const { baseVersion, saveId, document } = c.req.valid('json');
-        const checked = checkDocument(document);
+        const checked = await checkDocument(document, cards);
         if (!checked.ok)
           return c.json({ error: errorOf(c, ...UNUSABLE), problems: [...checked.problems] }, 422);
         const save = { id, baseVersion, saveId, document: checked.value, at: now() };

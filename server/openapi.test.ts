@@ -39,7 +39,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(14);
+    expect(described.length).toBe(21);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -106,6 +106,31 @@ describe('the OpenAPI description', () => {
     }
     await check(200, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/1`);
     await check(404, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/9`);
+    const resin = '/api/resins/{id}';
+    const card = { format: 'pourwright resin 1', id: 'slow', name: 'Slow', mix: { byVolume: '2:1' } };
+    const put = (over = {}) => ({ baseVersion: 1, saveId: uuid(), document: card, ...over });
+    await check(201, 'POST', '/api/resins', '/api/resins', { saveId: uuid(), document: card });
+    await check(409, 'POST', '/api/resins', '/api/resins', { saveId: uuid(), document: card });
+    await check(422, 'POST', '/api/resins', '/api/resins', {
+      saveId: uuid(),
+      document: { ...card, mix: {} },
+    });
+    await check(400, 'POST', '/api/resins', '/api/resins', { document: card });
+    await check(200, 'GET', '/api/resins', '/api/resins');
+    await check(200, 'GET', '/api/fitted-resins', '/api/fitted-resins');
+    await check(200, 'PUT', resin, '/api/resins/slow', put());
+    await check(409, 'PUT', resin, '/api/resins/slow', put());
+    await check(422, 'PUT', resin, '/api/resins/slow', put({ document: { ...card, id: 'other' } }));
+    await check(404, 'PUT', resin, '/api/resins/none', put({ document: { ...card, id: 'none' } }));
+    for (const [path, method] of [
+      ['', 'GET'],
+      ['/archive', 'POST'],
+      ['/restore', 'POST'],
+    ] as const) {
+      await check(200, method, resin + path, `/api/resins/slow${path}`);
+      await check(404, method, resin + path, `/api/resins/none${path}`);
+      await check(400, method, resin + path, `/api/resins/A${path}`);
+    }
     await check(200, 'GET', '/api/shop', '/api/shop');
     await check(200, 'PUT', '/api/shop', '/api/shop', { baseVersion: 0, saveId: uuid(), shop });
     await check(200, 'GET', '/api/shop', '/api/shop');

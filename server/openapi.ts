@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type Answer, type Route, routes } from './routes.ts';
-import { ErrorAnswer } from './schemas.ts';
+import { ErrorAnswer, ResinId } from './schemas.ts';
 
 const common: Readonly<Record<number, Answer>> = {
   400: { what: 'Something in the address or the body is not as described', schema: ErrorAnswer },
@@ -64,7 +64,12 @@ function pathParameters(path: string): readonly unknown[] {
     name,
     in: 'path',
     required: true,
-    schema: name === 'version' ? { type: 'integer', minimum: 1 } : { type: 'string', format: 'uuid' },
+    schema:
+      name === 'version'
+        ? { type: 'integer', minimum: 1 }
+        : path.startsWith('/api/resins/')
+          ? schemaOf(ResinId, 'input')
+          : { type: 'string', format: 'uuid' },
   }));
 }
 

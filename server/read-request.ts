@@ -3,7 +3,7 @@ import type { Context, MiddlewareHandler } from 'hono';
 import type { z } from 'zod';
 import type { AppEnv } from './context.ts';
 import { Refusal } from './refusal.ts';
-import { Uuid } from './schemas.ts';
+import { ResinId, Uuid } from './schemas.ts';
 
 /** A full job is some tens of kB. */
 export const BODY_LIMIT_bytes = 1_000_000;
@@ -46,6 +46,14 @@ export function idOf(c: Context): string {
   const read = Uuid.safeParse(c.req.param('id'));
   if (!read.success)
     throw new Refusal(400, 'id.uuid', 'The id in the address is not a UUID (8-4-4-4-12 hex digits).');
+  return read.data;
+}
+
+/** The `:id` of a path to a resin card. */
+export function resinIdOf(c: Context): string {
+  const read = ResinId.safeParse(c.req.param('id'));
+  if (!read.success)
+    throw new Refusal(400, 'id.resin', 'The id in the address is not small letters, figures and hyphens.');
   return read.data;
 }
 

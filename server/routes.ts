@@ -26,6 +26,8 @@ export interface Route {
 const saved = { what: 'Saved, now or by an earlier sending of the same save', schema: s.Saved };
 const problems = { what: 'The job holds something that cannot be used', schema: s.ProblemsAnswer };
 const noJob = { what: 'There is no such job', schema: s.ErrorAnswer };
+const noResin = { what: 'There is no such resin card', schema: s.ErrorAnswer };
+const badCard = { what: 'The card holds something that cannot be used', schema: s.ProblemsAnswer };
 const conflict = { what: 'Someone saved in between; nothing was stored', schema: s.JobConflict };
 const archived = { what: 'Done, or so already', schema: s.Archived };
 
@@ -102,6 +104,59 @@ export const routes = {
     path: '/api/jobs/:id/restore',
     what: 'Takes a job out of the archive',
     answers: { 200: archived, 404: noJob },
+  },
+  listResins: {
+    method: 'get',
+    path: '/api/resins',
+    what: 'All resin cards of the shop, by name, archived ones too',
+    answers: { 200: { what: 'The cards', schema: s.ResinList } },
+  },
+  createResin: {
+    method: 'post',
+    path: '/api/resins',
+    what: 'Makes a resin card',
+    body: s.NewResinBody,
+    answers: {
+      201: saved,
+      409: { what: 'There is a card of this id; nothing was stored', schema: s.ResinConflict },
+      422: badCard,
+    },
+  },
+  getResin: {
+    method: 'get',
+    path: '/api/resins/:id',
+    what: 'A resin card, its newest version',
+    answers: { 200: { what: 'The card', schema: s.Resin }, 404: noResin },
+  },
+  saveResin: {
+    method: 'put',
+    path: '/api/resins/:id',
+    what: 'Saves the next version of a resin card',
+    body: s.SaveResinBody,
+    answers: {
+      200: saved,
+      404: noResin,
+      409: { what: 'Someone saved in between; nothing was stored', schema: s.ResinConflict },
+      422: badCard,
+    },
+  },
+  archiveResin: {
+    method: 'post',
+    path: '/api/resins/:id/archive',
+    what: 'Puts a resin card in the archive',
+    answers: { 200: archived, 404: noResin },
+  },
+  restoreResin: {
+    method: 'post',
+    path: '/api/resins/:id/restore',
+    what: 'Takes a resin card out of the archive',
+    answers: { 200: archived, 404: noResin },
+  },
+  fittedResins: {
+    method: 'get',
+    path: '/api/fitted-resins',
+    what: 'The cards of the shop fitted to their labels and observations, as forecasts use them',
+    answers: { 200: { what: 'The fitted cards', schema: s.FittedResins } },
   },
   getShop: {
     method: 'get',

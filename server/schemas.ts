@@ -1,6 +1,7 @@
 /** What requests carry and answers hold. The checks of requests, the OpenAPI description and its tests all come from here. */
 import { z } from 'zod';
 import { JobDocument, STAGES } from '#core/job/document.ts';
+import { CARD_FORMAT, ResinCardDocument } from '#core/resin/card-document.ts';
 import { Shop } from '#store/shop.ts';
 
 export const Uuid = z.uuid().toLowerCase();
@@ -111,6 +112,48 @@ export const ShopConflict = z.strictObject({
   conflict: z.strictObject({
     current: z.strictObject({ version: z.number().int().min(0), document: Shop }),
     base: Shop.nullable(),
+  }),
+});
+
+/** Of a resin card: made by the client, the same as in its document. Small letters, figures and hyphens. */
+export const ResinId = ResinCardDocument.shape.id;
+
+export const NewResinBody = z.strictObject({ saveId: SaveId, document: ResinCardDocument });
+export const NewResinEnvelope = NewResinBody.extend({ document: Unchecked });
+export const SaveResinBody = z.strictObject({
+  baseVersion: BaseVersion,
+  saveId: SaveId,
+  document: ResinCardDocument,
+});
+export const SaveResinEnvelope = SaveResinBody.extend({ document: Unchecked });
+
+export const Resin = z.strictObject({
+  id: ResinId,
+  version: Version,
+  savedAt: SavedAt,
+  archived: z.boolean(),
+  document: ResinCardDocument,
+});
+export const ResinList = z.strictObject({ resins: z.array(Resin) });
+
+export const FittedResins = z.strictObject({
+  cards: z.array(
+    z.strictObject({
+      archived: z.boolean(),
+      card: z
+        .looseObject({ id: ResinId, name: z.string() })
+        .describe(
+          `What a "${CARD_FORMAT}" document leads to: the constants of the resin and their uncertainty, SI`,
+        ),
+    }),
+  ),
+});
+
+export const ResinConflict = z.strictObject({
+  error: Refused,
+  conflict: z.strictObject({
+    current: z.strictObject({ version: Version, document: ResinCardDocument }),
+    base: ResinCardDocument.nullable(),
   }),
 });
 

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob, type JobDocument } from '#core/job/document.ts';
 import { listAcceptance } from './acceptance-list.ts';
+import { resinAcceptance } from './acceptance-resins.ts';
 import { shopAcceptance } from './acceptance-shop.ts';
 import type { Store } from './store.ts';
 import { twoClientsLoseNothing } from './two-clients.ts';
@@ -186,6 +187,7 @@ export function storeAcceptance(name: string, open: () => Promise<Store>): void 
     });
 
     listAcceptance(() => store, create);
+    resinAcceptance(() => store);
     shopAcceptance(() => store);
 
     it('any text a person can type comes back exactly', async () => {

@@ -19,9 +19,9 @@ import type { Tables } from './tables.ts';
 type Db = Kysely<Tables>;
 
 /** Locks the row read until the transaction ends. PostgreSQL needs it said; SQLite lets only one transaction write at all. */
-export type LockRow = <O>(
-  query: SelectQueryBuilder<Tables, 'jobs', O>,
-) => SelectQueryBuilder<Tables, 'jobs', O>;
+export type LockRow = <T extends 'jobs' | 'resins', O>(
+  query: SelectQueryBuilder<Tables, T, O>,
+) => SelectQueryBuilder<Tables, T, O>;
 
 export async function listJobs(db: Db, archived: boolean | undefined): Promise<readonly JobSummary[]> {
   const rows = await db

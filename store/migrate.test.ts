@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob } from '#core/job/document.ts';
+import { ResinCardDocument } from '#core/resin/card-document.ts';
 import { migrate } from './migrate.ts';
 import { MIGRATIONS } from './migrations/list.ts';
 import { openSqlite, sqliteMigrations, sqliteTables } from './sqlite.ts';
@@ -77,6 +78,28 @@ describe('migrations', () => {
     await store.close();
   });
 
+  it('bring a file of the release before resin cards forward: jobs and shop stay, cards can be kept', async () => {
+    const path = oldFile('before-resins.sqlite');
+    const db = new DatabaseSync(path);
+    db.exec(`
+      create table shop (version integer not null primary key, save_id text not null unique, saved_at text not null,
+        name text not null, system text not null, currency text not null, rates text not null) strict;
+      create index jobs_by_update on jobs (updated_at, id);
+      insert into applied_migrations values (2, 'the shop', '${AT}');
+      insert into shop values (1, 's1', '${AT}', 'Old Yard', 'metric', 'EUR', '{}');
+    `);
+    db.close();
+    const store = await openSqlite(path, AT);
+    expect(await store.getShop()).toMatchObject({ version: 1, shop: { name: 'Old Yard', system: 'metric' } });
+    expect((await store.listJobs())[0]).toMatchObject({ title: 'Old bar top' });
+    expect(await store.listResins()).toEqual([]);
+    const document = ResinCardDocument.parse({ format: 'pourwright resin 1', id: 'slow', name: 'Slow' });
+    const made = await store.createResin({ id: 'slow', document, saveId: 's', at: AT });
+    expect(made).toEqual({ outcome: 'saved', version: 1, savedAt: AT });
+    expect((await store.getResin('slow'))?.document).toEqual(document);
+    await store.close();
+  });
+
   it('run once', async () => {
     const db = sqliteTables(':memory:');
     expect(await migrate(db, sqliteMigrations, AT)).toEqual(MIGRATIONS.map((m) => m.number));
@@ -88,7 +111,7 @@ describe('migrations', () => {
     const path = oldFile('fails.sqlite');
     const db = sqliteTables(path);
     const broken = {
-      number: 3,
+      number: MIGRATIONS.length + 1,
       name: 'breaks',
       up: async () => {
         throw new Error('disk full');

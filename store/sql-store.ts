@@ -1,5 +1,6 @@
 import { type Kysely, sql, type Transaction } from 'kysely';
 import * as jobs from './job-rows.ts';
+import * as resins from './resin-rows.ts';
 import * as shop from './shop-rows.ts';
 import type { Store } from './store.ts';
 import type { Tables } from './tables.ts';
@@ -39,6 +40,12 @@ export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
         await dialect.lockShop(t);
         return await shop.saveShop(t, save);
       }),
+    listResins: () => resins.listResins(db),
+    createResin: (resin) => db.transaction().execute((t) => resins.createResin(t, resin)),
+    getResin: (id) => resins.getResin(db, id),
+    saveResin: (save) => db.transaction().execute((t) => resins.saveResin(t, save, dialect.lockRow)),
+    archiveResin: (id, at) => resins.setArchived(db, id, at),
+    restoreResin: (id) => resins.setArchived(db, id, null),
     close: () => db.destroy(),
   };
 }

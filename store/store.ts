@@ -1,8 +1,8 @@
 /**
- * The store as the rest of the app sees it: jobs with every version ever saved, and the shop. What each method must do is
+ * The store as the rest of the app sees it: jobs and resin cards with every version ever saved, and the shop. What each method must do is
  * written here; `acceptance.ts` checks it for every database. Time is passed in (`at`, ISO 8601 in UTC): the store has no clock.
  *
- * The version rule, for jobs and for the shop:
+ * The version rule, for jobs, resin cards and the shop:
  * - versions count 1, 2, 3 ... without gaps, and a stored version is never changed or removed;
  * - a save names the version it was read at (`baseVersion`); it is stored only if that is still the newest one, in one
  *   transaction, so of two saves on the same base exactly one is stored and the other is told of the conflict;
@@ -11,6 +11,7 @@
  * - when a method has answered "saved", the document survives a crash of the process and of the machine.
  */
 import type { JobDocument } from '#core/job/document.ts';
+import type { ResinCardDocument } from '#core/resin/card-document.ts';
 import type { Shop } from './shop.ts';
 
 export interface Store {
@@ -44,6 +45,22 @@ export interface Store {
   /** Stores the next version of the shop, by the version rule. */
   saveShop(save: ShopSave): Promise<ShopOutcome>;
 
+  /** Every resin card of the shop with its newest document, by name, ties by id; archived ones too. */
+  listResins(): Promise<readonly StoredResin[]>;
+
+  /** Stores version 1 of a new card. The id is that of its document, and stays. */
+  createResin(resin: NewResin): Promise<CreateOutcome<ResinCardDocument>>;
+
+  /** The newest version, or null if there is no such card. Archived cards are answered too. */
+  getResin(id: string): Promise<StoredResin | null>;
+
+  /** Stores the next version, by the version rule. Saving leaves an archived card in the archive. */
+  saveResin(save: ResinSave): Promise<SaveOutcome<ResinCardDocument>>;
+
+  /** As for jobs: false if there is no such card; repeating it keeps the first time; makes no version. */
+  archiveResin(id: string, at: string): Promise<boolean>;
+  restoreResin(id: string): Promise<boolean>;
+
   /** Waits for what is under way and lets the database go. Using the store afterwards fails; closing twice does not. */
   close(): Promise<void>;
 }
@@ -72,6 +89,23 @@ export interface NewJob {
 
 export interface JobSave extends NewJob {
   readonly baseVersion: number;
+}
+
+export interface NewResin {
+  readonly id: string;
+  readonly document: ResinCardDocument;
+  readonly saveId: string;
+  readonly at: string;
+}
+
+export interface ResinSave extends NewResin {
+  readonly baseVersion: number;
+}
+
+export interface StoredResin extends Versioned<ResinCardDocument> {
+  readonly id: string;
+  readonly savedAt: string;
+  readonly archived: boolean;
 }
 
 export interface ShopSave {
@@ -121,10 +155,12 @@ export interface Conflict<T> {
   readonly base: T | null;
 }
 
-/** `exists`: another save already made a job of this id. */
-export type CreateOutcome = Saved | { readonly outcome: 'exists'; readonly current: Versioned<JobDocument> };
+/** `exists`: another save already made one of this id. */
+export type CreateOutcome<T = JobDocument> =
+  | Saved
+  | { readonly outcome: 'exists'; readonly current: Versioned<T> };
 
-export type SaveOutcome = Saved | Conflict<JobDocument> | { readonly outcome: 'missing' };
+export type SaveOutcome<T = JobDocument> = Saved | Conflict<T> | { readonly outcome: 'missing' };
 
 /** Before the first save there is no current shop: a save on any base but 0 is then answered with version 0 and a new shop. */
 export type ShopOutcome = Saved | Conflict<Shop>;

@@ -13,6 +13,6 @@ export function summaryColumns(document: JobDocument) {
 }
 
 /** A text column takes no NUL (PostgreSQL) and no half surrogate pair; the document itself, being JSON, keeps both. */
-function storable(text: string): string {
+export function storable(text: string): string {
   return text.replaceAll('\0', '').toWellFormed();
 }

@@ -15,6 +15,10 @@ export interface Tables {
   };
   /** Append-only: every document ever saved. */
   job_versions: { job_id: string; version: number; save_id: string; saved_at: string; document: string };
+  /** One row a resin card of the shop. */
+  resins: { id: string; version: number; name: string; updated_at: string; archived_at: string | null };
+  /** Append-only: every card document ever saved. */
+  resin_versions: { resin_id: string; version: number; save_id: string; saved_at: string; document: string };
   /** Append-only: the shop is the row with the highest version. */
   shop: {
     version: number;
