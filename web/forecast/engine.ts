@@ -5,8 +5,7 @@
  */
 import type { JobDocument } from '#core/job/document.ts';
 import type { JobForecast } from '#core/job/forecast.ts';
-import type { ShopRates } from '#core/pour/shop-rates.ts';
-import type { Question, Reply } from './messages.ts';
+import type { ForecastShop, Question, Reply } from './messages.ts';
 
 export interface Shown {
   readonly forecast: JobForecast | null;
@@ -23,9 +22,8 @@ export interface WorkerPort {
   onCrash(listen: (reason: string) => void): void;
 }
 
-interface Wanted {
+interface Wanted extends ForecastShop {
   readonly document: JobDocument;
-  readonly rates: Partial<ShopRates>;
 }
 
 const NOTHING: Shown = { forecast: null, of: null, behind: true, failed: null };
@@ -62,11 +60,11 @@ export class ForecastEngine {
     return this.#shown.get(key) ?? NOTHING;
   }
 
-  /** Asks for a forecast; asking again for the same document and rates does nothing. */
-  want(key: string, document: JobDocument, rates: Partial<ShopRates>): void {
+  /** Asks for a forecast; asking again for the same document, rates and units does nothing. */
+  want(key: string, document: JobDocument, { rates, system }: ForecastShop): void {
     const last = this.#latest.get(key);
-    if (last !== undefined && last.document === document && last.rates === rates) return;
-    const wanted = { document, rates };
+    if (last?.document === document && last.rates === rates && last.system === system) return;
+    const wanted: Wanted = { document, rates, system };
     this.#latest.set(key, wanted);
     this.#waiting.delete(key);
     this.#waiting.set(key, wanted);
@@ -84,7 +82,7 @@ export class ForecastEngine {
     this.#waiting.delete(key);
     this.#count += 1;
     this.#busy = { number: this.#count, key, wanted };
-    this.#port.postMessage({ number: this.#count, document: wanted.document, rates: wanted.rates });
+    this.#port.postMessage({ number: this.#count, ...wanted });
   }
 
   #answer(reply: Reply): void {

@@ -1,11 +1,18 @@
 import type { JobDocument } from '#core/job/document.ts';
 import type { JobForecast } from '#core/job/forecast.ts';
 import type { ShopRates } from '#core/pour/shop-rates.ts';
+import type { System } from '#core/quantity/units.ts';
 
-export interface Question {
+/** What of the shop a forecast depends on. */
+export interface ForecastShop {
+  readonly rates: Partial<ShopRates>;
+  /** Units of the figures in sentences. */
+  readonly system: System;
+}
+
+export interface Question extends ForecastShop {
   readonly number: number;
   readonly document: JobDocument;
-  readonly rates: Partial<ShopRates>;
 }
 
 export type Reply =

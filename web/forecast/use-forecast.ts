@@ -1,8 +1,7 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import type { JobDocument } from '#core/job/document.ts';
-import type { ShopRates } from '#core/pour/shop-rates.ts';
 import { ForecastEngine, type Shown, type WorkerPort } from './engine.ts';
-import type { Reply } from './messages.ts';
+import type { ForecastShop, Reply } from './messages.ts';
 
 /** A worker that is started again after a crash. */
 function workerPort(): WorkerPort {
@@ -41,22 +40,23 @@ export function forecastEngine(): ForecastEngine {
 }
 
 /** The newest forecast of a job that there is, and whether a newer one is on its way. */
-export function useForecast(jobId: string, document: JobDocument | null, rates: Partial<ShopRates>): Shown {
+export function useForecast(jobId: string, document: JobDocument | null, shop: ForecastShop): Shown {
   const using = forecastEngine();
+  const { rates, system } = shop;
   useEffect(() => {
-    if (document !== null) using.want(jobId, document, rates);
-  }, [using, jobId, document, rates]);
+    if (document !== null) using.want(jobId, document, { rates, system });
+  }, [using, jobId, document, rates, system]);
   return useSyncExternalStore(using.subscribe, () => using.read(jobId));
 }
 
 /** The same for several jobs at once. */
 export function useForecasts(
   jobs: readonly { readonly id: string; readonly document: JobDocument }[],
-  rates: Partial<ShopRates>,
+  shop: ForecastShop,
 ): readonly Shown[] {
   const using = forecastEngine();
   useEffect(() => {
-    for (const job of jobs) using.want(job.id, job.document, rates);
+    for (const job of jobs) using.want(job.id, job.document, shop);
   });
   const stamp = useSyncExternalStore(using.subscribe, () => using.count());
   void stamp;

@@ -25,7 +25,7 @@ import { StepsSection } from './StepsSection.tsx';
 export function OpenSheet({ session }: { readonly session: JobSession }) {
   const state = useSyncExternalStore(session.subscribe, session.state);
   const shop = useShop();
-  const shown = useForecast(session.jobId, state.document, shop.rates);
+  const shown = useForecast(session.jobId, state.document, shop);
   const [focus, setFocus] = useState<RowFocus>(null);
   const queries = useQueryClient();
   useUndoKeys(session);
@@ -40,7 +40,7 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
 
   const sheet = useMemo((): Sheet => {
     // The texts are read here, at once, by the same readers the forecast uses; what only the model finds comes with it.
-    const read = readJob(state.document, GENERIC_CARDS);
+    const read = readJob(state.document, GENERIC_CARDS, shop.system);
     const late =
       shown.of === state.document && shown.forecast !== null
         ? shown.forecast

@@ -30,7 +30,7 @@ export function TodayPage() {
     id: job.id,
     document: knownSession(job.id)?.state().document ?? job.document,
   }));
-  const shown = useForecasts(asked, shop.rates);
+  const shown = useForecasts(asked, shop);
   const jobs = asked.flatMap(({ id, document }, i): StripJob[] => {
     const forecast = shown[i]?.forecast ?? null;
     if (forecast === null) return [];
