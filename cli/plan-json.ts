@@ -11,9 +11,10 @@ export function planJson(job: JobDocument, forecast: JobForecast): Record<string
     ...rest,
     piece,
     measures,
-    coats: coats.map(({ id, name, plan }) => ({
+    coats: coats.map(({ id, name, plan, nextCoat }) => ({
       id,
       name,
+      nextCoat,
       plan:
         plan === null
           ? null

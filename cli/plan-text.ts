@@ -16,13 +16,16 @@ import {
 } from '#core/quantity/format.ts';
 import { sayProblem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
-import { rightAligned, table, wrap } from './text-table.ts';
+import { clockText, signedText } from './clock-text.ts';
+import { table, wrap } from './text-table.ts';
 
 const WIDTH = 100;
 
 export function planText(job: JobDocument, forecast: JobForecast, system: System): string {
   const blocks = [heading(job, forecast, system)];
-  for (const coat of forecast.coats) blocks.push(coatText(coat, system));
+  forecast.coats.forEach((coat, index) => {
+    blocks.push(coatText(coat, job.coats[index]?.startsAt ?? '', system));
+  });
   if (forecast.missing.length > 0)
     blocks.push(['STILL NEEDED', ...forecast.missing.map((m) => `  ${m.needs} (${m.path})`)].join('\n'));
   if (forecast.warnings.length > 0)
@@ -32,7 +35,7 @@ export function planText(job: JobDocument, forecast: JobForecast, system: System
   blocks.push(['CAUTIONS', ...forecast.cautions.flatMap((c) => wrap(c, WIDTH, '  - ', '    '))].join('\n'));
   blocks.push(
     wrap(
-      `Ranges are 5 to 95 %. They rest on a generic resin model fitted to a label, not on your batch: trust what you see in the cup. Model ${forecast.modelVersion}.`,
+      `Ranges are 5 to 95%. They rest on a generic resin model fitted to a label, not on your batch: trust what you see in the cup. Model ${forecast.modelVersion}.`,
       WIDTH,
     ).join('\n'),
   );
@@ -63,12 +66,16 @@ function heading(job: JobDocument, forecast: JobForecast, system: System): strin
   return lines.join('\n');
 }
 
-function coatText({ name, plan }: CoatForecast, system: System): string {
+function coatText({ name, plan, nextCoat }: CoatForecast, startsAt: string, system: System): string {
   const title = `== ${name.toUpperCase()} `.padEnd(WIDTH, '=');
   if (plan === null) return `${title}\nnot planned yet: see what is still needed`;
+  const clock = startsAt === '' ? '' : ` on ${startsAt.replace('T', ' at ')}`;
   return [
     title,
-    ...wrap(`${plan.verdict.toUpperCase()}. ${plan.says}`, WIDTH),
+    ...wrap(
+      plan.says.replace(/^[^:]+/, (verdict) => verdict.toUpperCase()),
+      WIDTH,
+    ),
     '',
     'HOW MUCH',
     ...quantityText(plan, system),
@@ -76,22 +83,25 @@ function coatText({ name, plan }: CoatForecast, system: System): string {
     'CUPS, in the order they are mixed (grams on the scale)',
     ...cupsText(plan, system),
     '',
-    'THE POUR (0 = parts of the first cup meet)',
+    `THE POUR (0:00 = parts of the first cup meet${clock}; minutes:seconds, from an hour on hours and minutes)`,
     ...table(
       ['from', 'to', 'who', 'what', 'must be done by', 'slack', 'because'],
-      plan.steps.map((step) => stepRow(step)),
-      rightAligned(0, 1, 5),
+      gathered(plan.steps).map((step) => stepRow(step)),
+      { right: [0, 1, 2, 5], whole: [4] },
     ),
     '',
     'THE FILM',
     ...filmText(plan, system),
     '',
-    'AFTER THE POUR',
+    'AFTER THE POUR (after the first film lands)',
     ...table(
-      ['when', 'what', 'how it is told', 'rests on'],
-      plan.stages.map((stage) => stageRow(stage, plan.filmStart_s)),
-      rightAligned(),
+      ['when', 'what', 'rests on', 'how it is told'],
+      plan.stages.map((stage) => stageRow(stage, plan.filmStart_s, system)),
+      { whole: [0, 1, 2] },
     ),
+    ...(nextCoat === null
+      ? []
+      : ['', `THE NEXT COAT: ${nextCoat.verdict.toUpperCase()}`, ...wrap(nextCoat.says, WIDTH, '  ')]),
     ...(plan.waysOut.length === 0
       ? []
       : [
@@ -102,10 +112,10 @@ function coatText({ name, plan }: CoatForecast, system: System): string {
             plan.waysOut.map((way) => [
               way.label,
               way.verdict,
-              signed(way.slack_s),
+              signedText(way.slack_s),
               `${way.change}. ${way.note}`,
             ]),
-            rightAligned(2),
+            { right: [2], whole: [0, 1] },
           ),
         ]),
     ...(plan.cautions.length === 0
@@ -129,7 +139,7 @@ function quantityText(plan: CoatPlan, system: System): string[] {
     '',
     '',
   ]);
-  return table(['for', 'volume', 'weight', 'rests on', 'working'], rows, rightAligned(1, 2));
+  return table(['for', 'volume', 'weight', 'rests on', 'working'], rows, { right: [1, 2], whole: [0, 3] });
 }
 
 function cupsText(plan: CoatPlan, system: System): string[] {
@@ -145,49 +155,69 @@ function cupsText(plan: CoatPlan, system: System): string[] {
       cup.colourant === 'none' ? '-' : `${grams(cup.tint_kg)} ${cup.colourant}`,
       formatVolume(cup.volume_m3, system),
       formatPercent(cup.ratioError, { decimals: 1 }),
-      forecast === undefined ? '' : `${minutes(forecast.mixed_s)} - ${minutes(forecast.emptied_s)}`,
+      forecast === undefined ? '' : `${clockText(forecast.mixed_s)} to ${clockText(forecast.emptied_s)}`,
       pourNow === null
         ? 'not reached'
         : formatRange(pourNow.low_s, pourNow.mid_s, pourNow.high_s, 'duration', system),
     ];
   });
   return table(
-    ['cup', 'colour', 'A', 'B', 'tint', 'in all', 'ratio off', 'mixed - empty', 'left standing, pour now at'],
+    ['cup', 'colour', 'A', 'B', 'tint', 'in all', 'ratio off', 'mixed, empty', 'left standing, pour now at'],
     rows,
-    rightAligned(0, 2, 3, 5, 6),
+    { right: [0, 2, 3, 5, 6], whole: [7, 8] },
   );
 }
 
+/** Rounds of scraping that may be left out stand in one row: first start, last end, least slack. */
+function gathered(steps: readonly Step[]): readonly Step[] {
+  const rounds = steps.filter((step) => step.kind === 'scrape drips' && step.optional);
+  const [first, last] = [rounds[0], rounds.at(-1)];
+  if (first === undefined || last === undefined || rounds.length < 2) return steps;
+  const every_s = (last.start_s - first.start_s) / (rounds.length - 1);
+  const number = (step: Step) => step.label.replace(/^.*round /, '');
+  const one: Step = {
+    ...first,
+    label: `Scrape drips, rounds ${number(first)} to ${number(last)}, one every ${formatDuration(every_s)}`,
+    end_s: last.end_s,
+    slack_s: Math.min(...rounds.map((step) => step.slack_s)),
+  };
+  return steps
+    .filter((step) => !rounds.includes(step) || step === first)
+    .map((step) => (step === first ? one : step));
+}
+
 function stepRow(step: Step): string[] {
-  const { low, high } = { low: step.window.closes_s, high: step.window.closesHigh_s };
-  const by = high > low + 30 ? `${minutes(low)} (${minutes(low)}-${minutes(high)})` : minutes(low);
+  const { closes_s: safe_s, closesMid_s: middle_s } = step.window;
+  const wait = step.kind === 'hands off';
+  const latest = middle_s > safe_s + 30 ? `, at the latest ${clockText(middle_s)}` : '';
   return [
-    minutes(step.start_s),
-    minutes(step.end_s),
+    clockText(step.start_s),
+    clockText(step.end_s),
     String(step.person),
-    step.label,
-    by,
-    signed(step.slack_s),
+    step.optional && !wait ? `${step.label}, if there is time` : step.label,
+    wait ? '-' : `${clockText(safe_s)}${latest}`,
+    wait ? '-' : signedText(step.slack_s),
     step.window.limit,
   ];
 }
 
 function filmText(plan: CoatPlan, system: System): string[] {
   const { answers } = plan;
-  const lines = answers.lastTouch.map(
-    ({ pitch_m, at_s }) =>
-      `  marks ${formatLength(pitch_m, system)} apart still level if made before ${at_s === null ? '- they do not level' : minutes(at_s)}`,
+  const lines = answers.lastTouch.map(({ pitch_m, at_s }) =>
+    at_s === null
+      ? `  marks ${formatLength(pitch_m, system, { fraction: 8 })} apart stay, whenever they are made`
+      : `  marks ${formatLength(pitch_m, system, { fraction: 8 })} apart still level if made before ${clockText(at_s)}`,
   );
   lines.push(
     `  longest wave that levels by itself: ${formatLength(answers.longestWave_m, system)}`,
-    `  a face worked as planned holds ${formatRange(answers.faceHoldsLow_m, answers.faceHolds_m, answers.faceHoldsHigh_m, 'film', 'metric')}: plan further edge passes if it should be more`,
-    `  film thinner than 90 % within ${formatLength(answers.taper_m, system)} of a wetted edge`,
+    `  a face worked as planned holds ${formatRange(answers.faceHoldsLow_m, answers.faceHolds_m, answers.faceHoldsHigh_m, 'film', system)}: plan further edge passes if it should be more`,
+    `  film thinner than 90% within ${formatLength(answers.taper_m, system)} of a wetted edge`,
     `  warmest the film gets: ${formatTemperature(answers.peak_K, system)}`,
   );
   return lines;
 }
 
-function stageRow(stage: StageForecast, filmStart_s: number): string[] {
+function stageRow(stage: StageForecast, filmStart_s: number, system: System): string[] {
   const when =
     stage.at === null
       ? 'not reached'
@@ -196,19 +226,7 @@ function stageRow(stage: StageForecast, filmStart_s: number): string[] {
           Math.max(0, stage.at.mid_s - filmStart_s),
           Math.max(0, stage.at.high_s - filmStart_s),
           'duration',
-          'us',
+          system,
         );
-  return [when, stage.label, stage.criterion, stage.basis];
-}
-
-/** Minutes and seconds on the plan's clock: 12:30. */
-function minutes(time_s: number): string {
-  const whole = Math.round(time_s);
-  if (whole >= 36_000) return formatDuration(whole);
-  const sign = whole < 0 ? '-' : '';
-  return `${sign}${Math.floor(Math.abs(whole) / 60)}:${String(Math.abs(whole) % 60).padStart(2, '0')}`;
-}
-
-function signed(time_s: number): string {
-  return `${time_s < 0 ? '-' : '+'}${minutes(Math.abs(time_s))}`;
+  return [when, stage.label, stage.basis, stage.criterion];
 }

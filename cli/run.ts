@@ -4,6 +4,7 @@ import type { JobDocument } from '#core/job/document.ts';
 import { jobSchema } from '#core/job/job-schema.ts';
 import { checkJob } from '#core/job/read-job.ts';
 import { bad, type Result, sayProblem } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
 import { planJson } from './plan-json.ts';
 import { planText } from './plan-text.ts';
 
@@ -40,7 +41,7 @@ export function run(args: readonly string[], read: (path: string) => string): An
   const { values, positionals } = parsed;
   const [command, path, ...rest] = positionals;
   if (values.help === true || command === undefined)
-    return command === undefined && values.help !== true ? { ...confused('Say what to do.') } : well(HELP);
+    return command === undefined && values.help !== true ? confused('Say what to do.') : well(HELP);
   const units = values.units;
   if (units !== 'us' && units !== 'metric')
     return confused(`--units is ${JSON.stringify(units)}; allowed: us, metric.`);
@@ -50,10 +51,10 @@ export function run(args: readonly string[], read: (path: string) => string): An
   if (path === undefined) return confused(`${command} needs the name of a job file.`);
   if (rest.length > 0) return confused(`${command} takes one job file; also read: ${rest.join(' ')}.`);
 
-  const job = readJobFile(path, read);
+  const job = readJobFile(path, read, units);
   const json = values.json === true;
   if (!job.ok) return refused(job.problems, json);
-  const forecast = computeJob(job.value);
+  const forecast = computeJob(job.value, { system: units });
   if (command === 'check') {
     const sound = forecast.problems.length === 0;
     if (json)
@@ -97,7 +98,7 @@ function parse(args: readonly string[]) {
 /** Larger than any job a person writes; a slip of the hand (a video, a disk image) is answered at once. */
 const LARGEST_FILE = 2_000_000;
 
-function readJobFile(path: string, read: (path: string) => string): Result<JobDocument> {
+function readJobFile(path: string, read: (path: string) => string, system: System): Result<JobDocument> {
   let text: string;
   try {
     text = read(path);
@@ -132,7 +133,7 @@ function readJobFile(path: string, read: (path: string) => string): Result<JobDo
       allowed: 'a job file (see pourwright schema)',
     });
   }
-  return checkJob(json, shopCards({}));
+  return checkJob(json, shopCards({}), system);
 }
 
 function well(out: string): Answer {

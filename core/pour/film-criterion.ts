@@ -13,9 +13,9 @@ export function filmCriterion(key: Criterion, model: ResinModel, system: System)
     formatTemperatureDifference(Math.abs(difference_K), system, { decimals: 0 });
   switch (key) {
     case 'workingEnd':
-      return `The film is ${trimmed(model.workingRatio, 1)} times as thick as the fresh mix, where this resin can no longer be worked`;
+      return `The resin is ${trimmed(model.workingRatio, 1)} times as viscous as the fresh mix: it can no longer be worked`;
     case 'noMoreLevelling':
-      return `The film is ${FILM_CRITERIA.noMoreLevelling.ratio} times as thick as the fresh mix`;
+      return `The resin is ${FILM_CRITERIA.noMoreLevelling.ratio} times as viscous as the fresh mix`;
     case 'gel':
       return `${formatPercent(model.gelConversion)} of the reaction is done, the gel point: nothing flows any more`;
     case 'recoatOpens':

@@ -74,7 +74,7 @@ it('tells how each stage is found with the resin’s own figures', () => {
   expect(say('recoatBestFrom')).toContain('within 27 °F of the film');
   expect(filmCriterion('recoatBestFrom', model, 'metric')).toContain('within 15 °C of the film');
   expect(say('sandable')).toContain('22 °F above');
-  expect(say('workingEnd')).toMatch(/^The film is \d(\.\d)? times as thick/);
+  expect(say('workingEnd')).toMatch(/^The resin is \d(\.\d)? times as viscous/);
   expect(filmCriterion('dryHard', { ...model, dryHardOffset_K: -2 }, 'metric')).toContain('2 °C below');
   for (const key of Object.keys(FILM_CRITERIA) as Criterion[]) expect(say(key)).not.toMatch(/\.$/);
 });
