@@ -1,7 +1,7 @@
 /**
  * Speed of the forecast against SciPy and SUNDIALS CVODE, and of what else has a time to keep. Writes docs/performance.md and its diagram.
  *
- *   node benchmarks/run.ts             runs with the peers that are there, and says how to get the others
+ *   node benchmarks/run.ts             runs with the peers that are there, and says how to get the others; writes only with all of them
  *   node benchmarks/run.ts --install   first asks apt-get for the peers' Debian packages (needs root)
  *   node benchmarks/run.ts --quick     one round, writes nothing
  */
@@ -49,7 +49,8 @@ try {
     diagram: DIAGRAM,
   });
   console.log(page);
-  if (!quick) {
+  if (!quick && peers.missing.length > 0) console.log('Nothing written: the page compares with all peers.');
+  if (!quick && peers.missing.length === 0) {
     const docs = join(import.meta.dirname, '..', 'docs');
     writeFileSync(join(docs, 'performance.md'), page);
     writeFileSync(join(docs, DIAGRAM), workPrecisionSvg(panelsOf(races[0]!)));
