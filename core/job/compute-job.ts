@@ -19,6 +19,7 @@ import type { CoatForecast, JobForecast, RoomForecast } from './forecast.ts';
 import { secondsBetween } from './local-time.ts';
 import { MODEL_VERSION } from './model-version.ts';
 import { judgeNextCoat, type NextCoat } from './next-coat.ts';
+import { problemInOneUnit } from './one-unit.ts';
 import { atPieceField } from './piece-field.ts';
 import { readJob } from './read-job.ts';
 import type { RoomRead } from './read-room.ts';
@@ -49,13 +50,14 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
   const warnings: Problem[] = [...read.warnings];
   let measures: PieceMeasures | null = null;
   let piece: Piece | null = read.piece.piece;
+  const atField = (problem: Problem) => problemInOneUnit(atPieceField(problem, document.piece), system);
   if (piece !== null) {
     const measured = measurePiece(piece);
     if (measured.ok) {
       measures = measured.value;
-      warnings.push(...measured.warnings.map((problem) => atPieceField(problem, document.piece)));
+      warnings.push(...measured.warnings.map(atField));
     } else {
-      problems.push(...measured.problems.map((problem) => atPieceField(problem, document.piece)));
+      problems.push(...measured.problems.map(atField));
       piece = null;
     }
   }
