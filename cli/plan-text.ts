@@ -93,7 +93,7 @@ function coatText({ name, plan, nextCoat }: CoatForecast, startsAt: string, syst
     'THE FILM',
     ...filmText(plan, system),
     '',
-    'AFTER THE POUR (after the first film lands)',
+    'AFTER THE POUR (counted from when the first film lands)',
     ...table(
       ['when', 'what', 'rests on', 'how it is told'],
       plan.stages.map((stage) => stageRow(stage, plan.filmStart_s, system)),
@@ -189,7 +189,7 @@ function gathered(steps: readonly Step[]): readonly Step[] {
 function stepRow(step: Step): string[] {
   const { closes_s: safe_s, closesMid_s: middle_s } = step.window;
   const wait = step.kind === 'hands off';
-  const latest = middle_s > safe_s + 30 ? `, at the latest ${clockText(middle_s)}` : '';
+  const latest = middle_s > safe_s + 30 ? ` (to ${clockText(middle_s)})` : '';
   return [
     clockText(step.start_s),
     clockText(step.end_s),

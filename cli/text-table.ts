@@ -1,5 +1,5 @@
 /** Widest line of a table, in characters: what a terminal and a printed page hold. */
-export const TABLE_WIDTH = 116;
+export const TABLE_WIDTH = 110;
 /** Columns are not made narrower than this. */
 const NARROWEST = 10;
 const MARGIN = 2;
