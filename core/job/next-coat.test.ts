@@ -67,6 +67,15 @@ describe('the next coat against the recoat window', () => {
     for (const hour of [2, 5, 16]) expect(judged(hour).says).not.toContain('Test by touch');
   });
 
+  it('names both ways where a slow film may not be open and a quick one may be closed', () => {
+    const wide = staged({ 'recoat opens': hours(3, 4, 9), 'recoat closes': hours(5, 10, 21) });
+    const { verdict, says } = judged(7, wide);
+    expect(verdict).toBe('uncertain');
+    expect(says).toContain('while it strings, wait');
+    expect(says).toContain('if in doubt, abrade first');
+    expect(judged(4, wide).says).not.toContain('abrade first');
+  });
+
   it('counts from the first resin on the board to the last', () => {
     const pours = plan.steps.filter((step) => step.kind === 'pour');
     const [first, last] = [pours[0]!, pours.at(-1)!];

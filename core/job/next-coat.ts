@@ -57,10 +57,12 @@ export function judgeNextCoat(
 
   if (first_s < opens.low_s)
     return answer('too early', `${lands}: too early, it would stir this one. ${opening}: start later.`);
-  if (first_s < opens.high_s && !(closes !== null && last_s > closes.mid_s))
+  if (first_s < opens.high_s && !(closes !== null && last_s > closes.mid_s)) {
+    const touch = closes !== null && last_s > closes.low_s ? TOUCH_EITHER : TOUCH_EARLY;
     return first_s < opens.mid_s
-      ? answer('uncertain', `${lands}: more likely too early than not. ${window}`, TOUCH_EARLY)
-      : answer('uncertain', `${lands}: the window is more likely open than not. ${window}`, TOUCH_EARLY);
+      ? answer('uncertain', `${lands}: more likely too early than not. ${window}`, touch)
+      : answer('uncertain', `${lands}: the window is more likely open than not. ${window}`, touch);
+  }
   if (closes === null || last_s <= closes.low_s)
     return answer(
       'bonds by itself',
@@ -86,6 +88,9 @@ export function judgeNextCoat(
 
 const TOUCH_EARLY =
   'Test by touch: it must be tacky, print lightly and leave nothing on the glove; wait while it strings.';
+/** Where the ranges overlap: a slow film may not have opened yet, a quick one may have closed. */
+const TOUCH_EITHER =
+  'Test by touch: while it strings, wait; while a glove still prints and comes off clean, it bonds; if in doubt, abrade first, as soon as it sands to dust.';
 const TOUCH_LATE =
   'Test by touch: while a glove still prints, it bonds; if in doubt, abrade first, as soon as it sands to dust.';
 
