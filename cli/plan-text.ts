@@ -27,7 +27,11 @@ export function planText(job: JobDocument, forecast: JobForecast, system: System
     blocks.push(coatText(coat, job.coats[index]?.startsAt ?? '', system));
   });
   if (forecast.missing.length > 0)
-    blocks.push(['STILL NEEDED', ...forecast.missing.map((m) => `  ${m.needs} (${m.path})`)].join('\n'));
+    blocks.push(
+      ['STILL NEEDED', ...forecast.missing.flatMap((m) => wrap(`${m.needs} (${m.path})`, WIDTH, '  '))].join(
+        '\n',
+      ),
+    );
   if (forecast.warnings.length > 0)
     blocks.push(
       ['DOUBTFUL', ...forecast.warnings.flatMap((w) => wrap(sayProblem(w), WIDTH, '  '))].join('\n'),
@@ -63,11 +67,19 @@ function heading(job: JobDocument, forecast: JobForecast, system: System): strin
       ...room.reasons.map((reason) => `       ${reason}`),
     );
   }
-  return lines.join('\n');
+  return lines.flatMap((line) => wrapped(line)).join('\n');
+}
+
+/** A line of the heading; what it goes on with stands under its text and not under its first word. */
+function wrapped(line: string): string[] {
+  const [, lead = '', text = ''] = /^( {7}|piece {2}|shop {3})?(.*)$/s.exec(line) ?? [];
+  return wrap(text, WIDTH, lead, ' '.repeat(lead.length));
 }
 
 function coatText({ name, plan, nextCoat }: CoatForecast, startsAt: string, system: System): string {
-  const title = `== ${name.toUpperCase()} `.padEnd(WIDTH, '=');
+  const title = wrap(name.toUpperCase(), WIDTH, '== ')
+    .map((line, index, all) => (index === all.length - 1 ? `${line} `.padEnd(WIDTH, '=') : line))
+    .join('\n');
   if (plan === null) return `${title}\nnot planned yet: see what is still needed`;
   const clock = startsAt === '' ? '' : ` on ${startsAt.replace('T', ' at ')}`;
   return [
@@ -83,7 +95,8 @@ function coatText({ name, plan, nextCoat }: CoatForecast, startsAt: string, syst
     'CUPS, in the order they are mixed (grams on the scale)',
     ...cupsText(plan, system),
     '',
-    `THE POUR (0:00 = parts of the first cup meet${clock}; minutes:seconds, from an hour on hours and minutes)`,
+    'THE POUR (minutes:seconds, from an hour on hours and minutes)',
+    `  0:00 is when the parts of the first cup meet${clock}`,
     ...table(
       ['from', 'to', 'who', 'what', 'must be done by', 'slack', 'because'],
       gathered(plan.steps).map((step) => stepRow(step)),

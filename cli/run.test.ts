@@ -174,6 +174,22 @@ describe('plan', () => {
     });
   });
 
+  it('keeps to the width with long names, a damp room, dates and ways out', () => {
+    const job = structuredClone(vanity);
+    job.room = { ...job.room, air: '88 F', humidity: '72 %', board: '86 F' };
+    job.coats.forEach((coat, index) => {
+      Object.assign(coat, { resin: 'quick-20', resinTemperature: '90 F', film: '3 fl oz/sq ft' });
+      coat.startsAt = `2026-05-1${index + 4}T09:00`;
+    });
+    job.title = `Vanity ${'very '.repeat(30)}long`;
+    job.coats[0]!.name = 'w'.repeat(80);
+    job.coats[0]!.colours[0]!.name = 'a name as long as people type when nobody tells them to stop, or so';
+    const { out } = asked('plan a.json', job);
+    expect(out).toContain('WAYS OUT');
+    expect(out).toContain('IT DOES NOT FIT: ');
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(116);
+  });
+
   it('gives numbers to programs: parsed, finite, nothing null that is a figure', () => {
     const answer = asked('plan a.json --json');
     expect(answer).toMatchObject({ exitCode: 0, err: '' });
@@ -209,7 +225,7 @@ describe('plan', () => {
     job.coats[0]!.startsAt = '2026-05-14T09:00';
     job.coats[1]!.startsAt = startsAt;
     const { out } = asked('plan a.json', job);
-    expect(out).toContain('first cup meet on 2026-05-14 at 09:00');
+    expect(out).toContain('when the parts of the first cup meet on 2026-05-14 at 09:00');
     expect(out).toContain(says);
   });
 });
