@@ -73,7 +73,10 @@ describe('what the scale is told', () => {
       fc.property(anyColours, anyMass, anyLargest, (colours, mass, largest) => {
         const step = 0.001;
         const { shareA, shareB } = partShares(mix);
-        const cups = weighCups(splitCups(colours, mass, largest, 1), mass, mix, 1100, step);
+        const split = splitCups(colours, mass, largest, 1);
+        const wanted_kg = split.flatMap(({ cups: count, share }) => Array<number>(count).fill(mass * share));
+        const cups = weighCups(split, mass, mix, 1100, step);
+        expect(cups).toHaveLength(wanted_kg.length);
         const total = cups.reduce((sum, cup) => sum + cup.mass_kg, 0);
         expect(total).toBeGreaterThanOrEqual(mass * (1 - 1e-8));
         expect(total).toBeLessThanOrEqual(mass + 5 * step * cups.length);
@@ -81,10 +84,12 @@ describe('what the scale is told', () => {
           expect(cup.number).toBe(i + 1);
           expect(cup.mass_kg).toBeCloseTo(cup.partA_kg + cup.partB_kg + cup.tint_kg, 12);
           expect(cup.volume_m3).toBeCloseTo(cup.mass_kg / 1100, 15);
-          const asked = cup.mass_kg - cup.tint_kg - 4 * step;
+          const asked = wanted_kg[i]! - cup.tint_kg;
           expect(Math.abs(cup.ratioError)).toBeLessThan(step / (asked * shareA) + step / (asked * shareB));
         });
       }),
+      // A cup of about two steps of the scale beside five large ones.
+      { examples: [[[0.05, 1, 1, 1, 1, 1].map((share, i) => colour(`c${i}`, share / 5.05)), 0.2, 5]] },
     );
   });
 
