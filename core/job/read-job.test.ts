@@ -1,8 +1,5 @@
-import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { GENERIC_CARDS } from '#core/resin/cards.ts';
-import { roundTable } from '#examples/jobs.ts';
-import { checkShape } from './check-job.ts';
 import { emptyJob, type JobDocument } from './document.ts';
 import { checkJob, readJob } from './read-job.ts';
 import { changed, edgeOf, job, withCoat, withPiece } from './sample.check.ts';
@@ -240,72 +237,3 @@ describe('what does not go together', () => {
     expect(room.air_K).toBeCloseTo(293.15, 9);
   });
 });
-
-describe('the shape', () => {
-  it.each([
-    [null, '', 'null'],
-    [[], '', 'a list'],
-    ['job', '', 'string'],
-    [{}, 'format', 'nothing'],
-    [{ format: { toString: 1 } }, 'format', '{"toString":1}'],
-    [{ format: 'pourwright job 2' }, 'format', 'pourwright job 2'],
-  ])('refuses %j', (input, path, shown) => {
-    expect(problemsOf(input)).toMatchObject([{ path, read: shown }]);
-  });
-
-  it('names a field that a job does not have, and the shapes an outline may have', () => {
-    expect(problemsOf({ ...job, colour: 'red' })).toMatchObject([
-      { path: '', allowed: 'no field called colour' },
-    ]);
-    expect(problemsOf(changed(job, 'piece.outline', { shape: 'star' }))).toMatchObject([
-      { path: 'piece.outline.shape', allowed: 'rectangle, ell, round, ellipse, polygon' },
-    ]);
-    expect(problemsOf(withCoat({ crew: 9 }))).toMatchObject([
-      { path: 'coats.0.crew', read: '9', allowed: 'at most 3' },
-    ]);
-    expect(problemsOf({ ...job, title: 'x'.repeat(300) })).toMatchObject([
-      { path: 'title', allowed: 'at most 200 characters' },
-    ]);
-  });
-
-  it('throws on nothing whatever, and tells path, read and allowed of every problem', () => {
-    fc.assert(
-      fc.property(fc.oneof(fc.anything(), fc.jsonValue()), (input) => {
-        for (const problem of problemsOf(input)) {
-          expect(typeof problem.path).toBe('string');
-          expect(typeof problem.read).toBe('string');
-          expect(problem.allowed).toBeTruthy();
-        }
-        checkShape(input);
-      }),
-      { numRuns: 500, seed: 1 },
-    );
-  });
-
-  it('throws on nothing put in any place of a sound job', () => {
-    const places = [...paths(job), ...paths(roundTable).filter((path) => path.startsWith('piece.outline'))];
-    fc.assert(
-      fc.property(fc.constantFrom(...places), fc.oneof(fc.anything(), fc.string()), (path, value) => {
-        let document: JobDocument;
-        try {
-          document = changed(job, path, value);
-        } catch {
-          return;
-        }
-        for (const problem of problemsOf(document)) {
-          expect(problem.read, `${path} ${problem.code}`).toBeDefined();
-          expect(problem.allowed, `${path} ${problem.code}`).toBeTruthy();
-        }
-      }),
-      { numRuns: 1000, seed: 2 },
-    );
-  });
-});
-
-function paths(value: unknown, at = ''): string[] {
-  if (typeof value !== 'object' || value === null) return [at];
-  return Object.entries(value).flatMap(([key, inside]) => {
-    const path = at === '' ? key : `${at}.${key}`;
-    return typeof inside === 'object' ? [path, ...paths(inside, path)] : [path];
-  });
-}
