@@ -22,9 +22,11 @@ import {
 import { forecastRows } from './forecast-rows.ts';
 import { Hatch, hatchIds } from './Hatch.tsx';
 import { Legend } from './Legend.tsx';
+import { textWidth } from './label-places.ts';
 import { linearScale, logScale, within } from './scale.ts';
 import { TemperaturePanel } from './TemperaturePanel.tsx';
 import { TimeAxis } from './TimeAxis.tsx';
+import { minutesWithUnit } from './time-text.ts';
 import { useWidth } from './use-width.ts';
 import { type Pour, ViscosityPanel } from './ViscosityPanel.tsx';
 
@@ -37,6 +39,8 @@ export interface ForecastChartProps {
   readonly temperature?: boolean;
   /** What the chart shows first; the reader can change it. */
   readonly span?: ForecastSpan;
+  /** Only ever printed, on a page of a work order. */
+  readonly paper?: boolean;
 }
 
 const STEP_S = 30;
@@ -47,8 +51,9 @@ export function ForecastChart({
   clockStart,
   temperature = true,
   span: first = 'pour',
+  paper = false,
 }: ForecastChartProps) {
-  const { box, width, printing } = useWidth<HTMLDivElement>(960);
+  const { box, width, printing } = useWidth<HTMLDivElement>(960, paper);
   const [span, setSpan] = useState<ForecastSpan>(first);
   const [cursor, setCursor] = useState<number | null>(null);
   const id = useId();
@@ -57,7 +62,9 @@ export function ForecastChart({
   const end_s = spanEnd_s(plan, span);
   const rows = useMemo(() => forecastRows(plan), [plan]);
   const curves = useMemo(() => forecastCurves(plan, end_s), [plan, end_s]);
-  const layout = forecastLayout(width, rows, { clock: start_ms !== null, temperature, paper: printing });
+  // Paper has the run sheet and the stages beside the chart: only rows with something to see stay.
+  const shown = printing ? rows.filter((row) => row.lanes.flat().some((bar) => bar.opens_s < end_s)) : rows;
+  const layout = forecastLayout(width, shown, { clock: start_ms !== null, temperature, paper: printing });
   const x = linearScale(0, end_s, layout.left, layout.right);
   const [thin, thick] = viscosityDomain(curves);
   const y = logScale(thin, thick, layout.viscosityBottom, layout.viscosityTop);
@@ -97,7 +104,7 @@ export function ForecastChart({
           />
         )}
         <BandRows layout={layout} x={x} hatch={hatch} />
-        <Cursor layout={layout} x={x.at(at_s)} />
+        <Cursor layout={layout} x={x.at(at_s)} text={minutesWithUnit(at_s)} />
       </svg>
       <input
         className="chart-slider"
@@ -117,14 +124,30 @@ export function ForecastChart({
   );
 }
 
-/** The reader's minute: through the panels and across each band, not through words. */
-function Cursor({ layout, x }: { readonly layout: ForecastLayout; readonly x: number }) {
+interface CursorProps {
+  readonly layout: ForecastLayout;
+  readonly x: number;
+  readonly text: string;
+}
+
+/** The reader's minute: through the panels and across each band, not through words; its figure at the head of the line. */
+function Cursor({ layout, x, text }: CursorProps) {
   const bars = layout.rows.map((r) => `M${px(x)} ${px(r.barY - 4)}V${px(laneY(r, r.row.lanes.length) + 1)}`);
+  const { small, right, viscosityTop } = layout;
+  const leftOf = x + textWidth(text, small) + 10 > right;
   return (
-    <path
-      className="chart-cursor"
-      d={`M${px(x)} ${px(layout.viscosityTop)}V${px(layout.axisY + 5)}${bars.join('')}`}
-    />
+    <g className="chart-cursor">
+      <path d={`M${px(x)} ${px(viscosityTop)}V${px(layout.axisY + 5)}${bars.join('')}`} />
+      <text
+        className="chart-halo"
+        x={px(leftOf ? x - 6 : x + 6)}
+        y={px(viscosityTop + small + 3)}
+        fontSize={small}
+        textAnchor={leftOf ? 'end' : 'start'}
+      >
+        {text}
+      </text>
+    </g>
   );
 }
 

@@ -2,7 +2,7 @@
  * What comes hours and days after a pour, on an axis where each step is longer than the last (logarithmic): recoat window,
  * dry hard, sanding, handling, use, full cure; each beginning as the range it may fall in.
  */
-import { useId } from 'react';
+import { type ReactNode, useId } from 'react';
 import type { StageForecast } from '#core/pour/plan.ts';
 import type { System } from '#core/quantity/units.ts';
 import './charts.css';
@@ -21,11 +21,13 @@ export interface StageBarProps {
   readonly clockStart?: string;
   /** What the label prints; a figure outside the model's range is marked. */
   readonly labels?: readonly LabelTime[];
+  /** What opens under the bar; the stages in words when not given. */
+  readonly words?: ReactNode;
 }
 
 const BAR_PX = 16;
 
-export function StageBar({ stages, system, clockStart, labels = [] }: StageBarProps) {
+export function StageBar({ stages, system, clockStart, labels = [], words }: StageBarProps) {
   const { box, width, printing } = useWidth<HTMLDivElement>(960);
   const hatch = hatchIds(useId());
   const start_ms = clockStart_ms(clockStart);
@@ -78,13 +80,15 @@ export function StageBar({ stages, system, clockStart, labels = [] }: StageBarPr
       </svg>
       <details className="chart-table">
         <summary>The same in words, with what it rests on</summary>
-        <ul className="stage-list">
-          {rows.map((row) => (
-            <li key={row.key}>
-              {stageSays(row)}.<span className="stage-why">{`${row.criterion} (${row.basis})`}</span>
-            </li>
-          ))}
-        </ul>
+        {words ?? (
+          <ul className="stage-list">
+            {rows.map((row) => (
+              <li key={row.key}>
+                {stageSays(row)}.<span className="stage-why">{`${row.criterion} (${row.basis})`}</span>
+              </li>
+            ))}
+          </ul>
+        )}
       </details>
     </div>
   );

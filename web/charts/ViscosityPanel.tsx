@@ -67,12 +67,10 @@ function ViscosityAxis({ layout, y }: Pick<PanelProps, 'layout' | 'y'>) {
         />
         {figure && (
           <text className="chart-text" x={left - 8} y={textY} fontSize={small} textAnchor="end">
+            {major && !narrow && thicknessWord(value) !== '' && (
+              <tspan className="chart-text-2">{`like ${thicknessWord(value)}\u2002`}</tspan>
+            )}
             {value}
-          </text>
-        )}
-        {major && !narrow && thicknessWord(value) !== '' && (
-          <text className="chart-text-2" x={left - 8 - small * 3} y={textY} fontSize={small} textAnchor="end">
-            {`like ${thicknessWord(value)}`}
           </text>
         )}
       </g>

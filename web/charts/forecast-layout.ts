@@ -70,7 +70,7 @@ const LANE_GAP_PX = 3;
 export interface LayoutWishes {
   readonly clock: boolean;
   readonly temperature: boolean;
-  /** On paper text may be smaller (8 point) and the whole chart should stay on one page. */
+  /** On paper text may be smaller (8 point), and the figures of each row stand in the run sheet beside the chart. */
   readonly paper?: boolean;
 }
 
@@ -82,10 +82,11 @@ export function forecastLayout(width: number, rows: readonly Row[], wishes: Layo
   const left = narrow ? 40 : Math.round(size * (width < 900 ? 16.5 : 18));
   const right = width - (narrow ? 14 : Math.round(size * 6));
   const viscosityTop = size + 16;
-  const viscosityBottom = viscosityTop + Math.round(Math.min(360, Math.max(paper ? 170 : 190, width * 0.24)));
+  const viscosityBottom =
+    viscosityTop + Math.round(Math.min(360, Math.max(paper ? 136 : 190, width * (paper ? 0.19 : 0.24))));
   const temperatureTop = viscosityBottom + (temperature ? size + 22 : 0);
   const temperatureBottom =
-    temperatureTop + (temperature ? Math.round(Math.min(160, Math.max(paper ? 80 : 100, width * 0.09))) : 0);
+    temperatureTop + (temperature ? Math.round(Math.min(160, Math.max(paper ? 62 : 100, width * 0.09))) : 0);
   const axisY = temperatureBottom;
   let y = axisY + small * (clock ? 2 : 1) + 22;
   const placed = rows.map((row): PlacedRow => {
@@ -93,12 +94,14 @@ export function forecastLayout(width: number, rows: readonly Row[], wishes: Layo
     const bars = lanes * (BAR_PX + LANE_GAP_PX) - LANE_GAP_PX;
     const label = row.swatch === null ? row.name : `${row.name}____`;
     const inline = narrow && textWidth(label, size) * 1.08 + 14 + textWidth(row.values, small) <= width - 6;
-    const lines = inline
-      ? [row.values]
-      : row.values.split('; ').flatMap((part) => wrapped(part, (narrow ? width : left) - 20, small));
+    const lines = paper
+      ? []
+      : inline
+        ? [row.values]
+        : row.values.split('; ').flatMap((part) => wrapped(part, (narrow ? width : left) - 20, small));
     const lineHeight = small + 3;
     const pad = paper ? 6 : 10;
-    const text = size + 5 + (inline ? 0 : lines.length * lineHeight);
+    const text = size + 5 + (inline || paper ? 0 : lines.length * lineHeight);
     const height = narrow ? text + bars + 14 : Math.max(text, bars) + pad;
     const barY = narrow ? y + text + 3 : y + (height - pad - bars) / 2 + 1;
     const at = { row, y, height, lines, inline, barY, barHeight: BAR_PX };

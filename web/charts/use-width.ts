@@ -2,26 +2,28 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 
-/** Width of the text area of a portrait letter or A4 page at 96 px an inch, less half an inch each side. */
-export const PRINT_WIDTH_PX = 680;
+/** Width of the text area of a portrait letter or A4 page at 96 px an inch, less the margins of the printed page. */
+export const PRINT_WIDTH_PX = 700;
 
 /**
  * A ref for the box and its width in px: `initial` on the server and until measured, never under 280. Printing happens
  * without a resize, so the browser's own print events set the paper's width and put the old one back.
+ * `paper`: the box is only ever printed; it is put up while the print event runs, too late to hear it.
  */
 export function useWidth<T extends HTMLElement>(
   initial: number,
+  paper = false,
 ): {
   readonly box: RefObject<T | null>;
   readonly width: number;
   readonly printing: boolean;
 } {
   const box = useRef<T>(null);
-  const [width, setWidth] = useState(initial);
-  const [onPaper, setOnPaper] = useState(false);
+  const [width, setWidth] = useState(paper ? PRINT_WIDTH_PX : initial);
+  const [onPaper, setOnPaper] = useState(paper);
   useLayoutEffect(() => {
     const element = box.current;
-    if (element === null) return;
+    if (element === null || paper) return;
     let printing = false;
     const measure = (): void => {
       const now = element.getBoundingClientRect().width;
@@ -49,6 +51,6 @@ export function useWidth<T extends HTMLElement>(
       removeEventListener('beforeprint', beforePrint);
       removeEventListener('afterprint', afterPrint);
     };
-  }, []);
+  }, [paper]);
   return { box, width, printing: onPaper };
 }

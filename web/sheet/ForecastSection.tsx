@@ -1,13 +1,14 @@
-import type { CoatPlan } from '#core/pour/plan.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { Answers } from './Answers.tsx';
 import { useSheet } from './context.tsx';
+import { NextCoatLine } from './NextCoatLine.tsx';
 import { stillNeeds } from './needs.ts';
+import { RULES_NOTE } from './rules.ts';
 import { Section } from './Section.tsx';
 import { StageTable } from './StageTable.tsx';
-import { forecastSummary, plans } from './summaries.ts';
+import { forecastSummary, type PlannedCoat, plans } from './summaries.ts';
 import { Verdict } from './Verdict.tsx';
 import { WaysOut } from './WaysOut.tsx';
 
@@ -28,13 +29,12 @@ export function ForecastSection() {
           are known.
         </p>
       )}
-      {all.map(({ id, name, plan }) => (
-        <CoatForecast
-          key={id}
-          name={name}
-          plan={plan}
+      {all.map((coat) => (
+        <PlannedForecast
+          key={coat.id}
+          coat={coat}
           system={speak.system}
-          clockStart={document.coats.find((coat) => coat.id === id)?.startsAt ?? ''}
+          clockStart={document.coats.find(({ id }) => id === coat.id)?.startsAt ?? ''}
         />
       ))}
     </Section>
@@ -42,13 +42,13 @@ export function ForecastSection() {
 }
 
 interface Props {
-  readonly name: string;
-  readonly plan: CoatPlan;
+  readonly coat: PlannedCoat;
   readonly system: 'us' | 'metric';
   readonly clockStart: string;
 }
 
-function CoatForecast({ name, plan, system, clockStart }: Props) {
+function PlannedForecast({ coat, system, clockStart }: Props) {
+  const { name, plan, nextCoat } = coat;
   const start = clockStart === '' ? {} : { clockStart };
   return (
     <div className="per-coat">
@@ -61,12 +61,20 @@ function CoatForecast({ name, plan, system, clockStart }: Props) {
         <ForecastChart plan={plan} system={system} {...start} />
       </Guard>
       <Guard what="The bar of stages" of={plan}>
-        <StageBar stages={plan.stages} system={system} {...start} />
+        <StageBar
+          stages={plan.stages}
+          system={system}
+          {...start}
+          words={
+            <>
+              <StageTable plan={plan} clockStart={clockStart} />
+              <p className="rules-note">{RULES_NOTE}</p>
+            </>
+          }
+        />
       </Guard>
-      <div className="forecast-tables">
-        <StageTable plan={plan} clockStart={clockStart} />
-        <Answers plan={plan} />
-      </div>
+      <Answers plan={plan} />
+      <NextCoatLine next={nextCoat} />
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { CoatPlan } from '#core/pour/plan.ts';
 import { formatRange } from '#core/quantity/format.ts';
 import { dayAndClock, localTime_ms } from '#web/units/dates.ts';
 import { useSheet } from './context.tsx';
+import { ruleText } from './rules.ts';
 
 interface Props {
   readonly plan: CoatPlan;
@@ -43,7 +44,7 @@ export function StageTable({ plan, clockStart, brief = false }: Props) {
               )}
             </td>
             <td data-label="Rests on">{stage.basis}</td>
-            <td className="rule">{plan.stages[i - 1]?.rule === stage.rule ? '' : stage.rule}</td>
+            <td className="rule">{plan.stages[i - 1]?.rule === stage.rule ? '' : ruleText(stage.rule)}</td>
           </tr>
         ))}
       </tbody>

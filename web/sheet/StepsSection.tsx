@@ -17,11 +17,12 @@ export function StepsSection() {
       needs={all.length === 0 ? stillNeeds(forecast) : []}
     >
       {all.length === 0 && <p className="section-note">The run sheet follows from the forecast.</p>}
-      {all.map(({ id, name, plan }) => (
+      {all.map(({ id, name, plan }, i) => (
         <RunSheet
           key={id}
           name={name}
           plan={plan}
+          before={all.slice(0, i).map((coat) => coat.plan)}
           startsAt={document.coats.find((coat) => coat.id === id)?.startsAt ?? ''}
           system={speak.system}
         />

@@ -1,9 +1,10 @@
 /** The line each section of the sheet is folded to: real content, no labels. Pure. */
 import type { JobDocument } from '#core/job/document.ts';
-import type { JobForecast } from '#core/job/forecast.ts';
+import type { CoatForecast, JobForecast } from '#core/job/forecast.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import { dayText } from '#web/units/dates.ts';
 import { type Speak, signedDuration } from '#web/units/speak.ts';
+import { runRows } from './run-rows.ts';
 
 const filled = (...parts: readonly (string | null | undefined | false)[]) =>
   parts.filter((part): part is string => typeof part === 'string' && part.trim() !== '');
@@ -77,7 +78,7 @@ export function stepsSummary(forecast: JobForecast | null, speak: Speak): string
   return all
     .map(
       ({ name, plan }) =>
-        `${name} ${counted(plan.steps.length, 'step')} over ${speak.duration(busy_s(plan))}`,
+        `${name} ${counted(runRows(plan).length, 'step')} over ${speak.duration(busy_s(plan))}`,
     )
     .join('; ');
 }
@@ -87,9 +88,16 @@ export function busy_s(plan: CoatPlan): number {
   return Math.max(0, ...plan.steps.filter((step) => step.kind !== 'hands off').map((step) => step.end_s));
 }
 
-export function plans(forecast: JobForecast | null): { id: string; name: string; plan: CoatPlan }[] {
+export interface PlannedCoat {
+  readonly id: string;
+  readonly name: string;
+  readonly plan: CoatPlan;
+  readonly nextCoat: CoatForecast['nextCoat'];
+}
+
+export function plans(forecast: JobForecast | null): PlannedCoat[] {
   return (forecast?.coats ?? []).flatMap((coat) =>
-    coat.plan === null ? [] : [{ id: coat.id, name: coat.name, plan: coat.plan }],
+    coat.plan === null ? [] : [{ id: coat.id, name: coat.name, plan: coat.plan, nextCoat: coat.nextCoat }],
   );
 }
 

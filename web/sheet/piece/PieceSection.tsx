@@ -33,8 +33,8 @@ export function PieceSection() {
           <OutlineForm />
           <div className="form form-tight">
             <QuantityField label="Body thickness" path={['piece', 'bodyThickness']} kind="length" />
-            <SelectField label="Board" path={['piece', 'board']} options={boards} />
             <QuantityField label="Board under the film" path={['piece', 'boardThickness']} kind="length" />
+            <SelectField label="Board" path={['piece', 'board']} options={boards} className="wide" />
           </div>
         </div>
         <div className="piece-lists">

@@ -1,5 +1,4 @@
 import type { CoatDocument } from '#core/job/document.ts';
-import type { CoatPlan } from '#core/pour/plan.ts';
 import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import { useShop } from '#web/api/queries.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
@@ -8,11 +7,13 @@ import { dayAndClock, dayText } from '#web/units/dates.ts';
 import { Cautions } from '../Cautions.tsx';
 import { useSheet } from '../context.tsx';
 import { CupTable } from '../mix/CupTable.tsx';
+import { NextCoatLine } from '../NextCoatLine.tsx';
 import { Drawing } from '../piece/Drawing.tsx';
 import { RunSheet } from '../RunSheet.tsx';
 import { StageTable } from '../StageTable.tsx';
-import { pieceSummary, plans } from '../summaries.ts';
+import { type PlannedCoat, pieceSummary, plans } from '../summaries.ts';
 import { Verdict } from '../Verdict.tsx';
+import { RulesOfThumb } from './RulesOfThumb.tsx';
 
 /** The shop's work order on paper: what is agreed, the drawing, and for each coat cups, steps to tick, chart and cautions. */
 export function WorkOrder() {
@@ -67,18 +68,18 @@ export function WorkOrder() {
       <section>
         <Cautions cautions={forecast?.cautions ?? []} title="Always" />
       </section>
-      {plans(forecast).map(({ id, name, plan }) => (
+      {plans(forecast).map((planned) => (
         <CoatOrder
-          key={id}
-          name={name}
-          plan={plan}
-          coat={document.coats.find((coat) => coat.id === id)}
+          key={planned.id}
+          planned={planned}
+          coat={document.coats.find((coat) => coat.id === planned.id)}
           system={speak.system}
         />
       ))}
+      <RulesOfThumb plans={plans(forecast).map(({ plan }) => plan)} />
       <section className="wo-record">
         <h2>Record</h2>
-        <p>{document.record}</p>
+        {document.record !== '' && <p>{document.record}</p>}
         <p className="wo-lines" />
       </section>
       <p className="wo-foot">
@@ -90,13 +91,13 @@ export function WorkOrder() {
 }
 
 interface Props {
-  readonly name: string;
-  readonly plan: CoatPlan;
+  readonly planned: PlannedCoat;
   readonly coat: CoatDocument | undefined;
   readonly system: 'us' | 'metric';
 }
 
-function CoatOrder({ name, plan, coat, system }: Props) {
+function CoatOrder({ planned, coat, system }: Props) {
+  const { name, plan, nextCoat } = planned;
   const { speak } = useSheet();
   const startsAt = coat?.startsAt ?? '';
   const card = GENERIC_CARDS.find((known) => known.id === coat?.resin);
@@ -112,10 +113,16 @@ function CoatOrder({ name, plan, coat, system }: Props) {
       </p>
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
-      <StageTable plan={plan} clockStart={startsAt} brief />
       <Cautions cautions={plan.cautions} />
+      <StageTable plan={plan} clockStart={startsAt} brief />
+      <NextCoatLine next={nextCoat} />
       <Guard what="The chart" of={plan}>
-        <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
+        <ForecastChart
+          paper
+          plan={plan}
+          system={system}
+          {...(startsAt === '' ? {} : { clockStart: startsAt })}
+        />
       </Guard>
     </section>
   );
