@@ -24,6 +24,7 @@ export function RunSheet({ name, plan, startsAt, system, before = [], ticks = fa
   const start_ms = localTime_ms(startsAt);
   const at = (time_s: number) =>
     start_ms === null ? pourClock(time_s) : clockText(start_ms + time_s * 1000, system);
+  const rows = runRows(plan, before);
   const crew = Math.max(1, ...plan.steps.map((step) => step.person));
   return (
     <div className="per-coat">
@@ -56,12 +57,12 @@ export function RunSheet({ name, plan, startsAt, system, before = [], ticks = fa
           </tr>
         </thead>
         <tbody>
-          {runRows(plan, before).map((row) => (
+          {rows.map((row) => (
             <Row key={row.key} row={row} at={at} crew={crew} ticks={ticks} />
           ))}
         </tbody>
       </table>
-      {!ticks && <p className="rules-note">{RULES_NOTE}</p>}
+      {!ticks && rows.some((row) => row.rule !== '') && <p className="rules-note">{RULES_NOTE}</p>}
     </div>
   );
 }
