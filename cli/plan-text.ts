@@ -223,7 +223,7 @@ function filmText(plan: CoatPlan, system: System): string[] {
   );
   lines.push(
     `  longest wave that levels by itself: ${formatLength(answers.longestWave_m, system)}`,
-    `  a face worked as planned holds ${formatRange(answers.faceHoldsLow_m, answers.faceHolds_m, answers.faceHoldsHigh_m, 'film', system)}: plan further edge passes if it should be more`,
+    `  a face worked as planned holds ${formatRange(answers.faceHoldsLow_m, answers.faceHolds_m, answers.faceHoldsHigh_m, 'filmThickness', system)}: plan further edge passes if it should be more`,
     `  film thinner than 90% within ${formatLength(answers.taper_m, system)} of a wetted edge`,
     `  warmest the film gets: ${formatTemperature(answers.peak_K, system)}`,
   );

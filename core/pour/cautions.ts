@@ -96,7 +96,7 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
     );
   if (coat.wrapEdges && answers.faceHolds_m > 0 && answers.faceHolds_m < 0.8 * coat.faceFilm_m)
     said.push(
-      `Faces keep about ${formatFilm(answers.faceHolds_m, system)} of the ${formatFilm(coat.faceFilm_m, system)} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
+      `Faces keep about ${formatFilm(answers.faceHolds_m, system, { as: 'thickness' })} of the ${formatFilm(coat.faceFilm_m, system, { as: 'thickness' })} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
     );
   if (recoat !== null) said.push(recoat);
   for (const cup of cups) {
