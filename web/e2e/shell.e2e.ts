@@ -54,6 +54,14 @@ export const tests: readonly BrowserTest[] = [
       await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 3);
       await page.locator('.toast').getByRole('button', { name: 'Undo' }).click();
       await rows.nth(3).waitFor();
+      await page.getByRole('button', { name: 'Archive Oval hall table' }).click();
+      await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 3);
+      const archive = page.getByRole('checkbox', { name: 'Archive (1)' });
+      await archive.check();
+      await page.getByRole('button', { name: 'Restore Oval hall table' }).click();
+      await page.locator('.toast', { hasText: 'back in the list' }).waitFor();
+      await page.getByRole('checkbox', { name: 'Archive (0)' }).uncheck();
+      await rows.nth(3).waitFor();
       await page.setViewportSize({ width: 360, height: 740 });
       await axe(page);
       same(
@@ -67,7 +75,7 @@ export const tests: readonly BrowserTest[] = [
     name: 'a new job opens empty and says what it needs',
     run: async ({ page, baseUrl }) => {
       await page.goto(`${baseUrl}/jobs`);
-      await page.getByRole('button', { name: 'New job' }).click();
+      await page.getByRole('button', { name: 'New job', exact: true }).click();
       await page.getByRole('heading', { level: 1, name: 'New job' }).waitFor();
       await page.locator('#piece .part-needs').waitFor();
       await page.locator('#coats .part-needs').waitFor();
@@ -76,6 +84,64 @@ export const tests: readonly BrowserTest[] = [
       await page.getByLabel('Depth, front to back').fill('22 in');
       await page.getByLabel('Body thickness').fill('1 1/2 in');
       await page.locator('#piece .part-summary', { hasText: '7.3 sq ft' }).waitFor();
+    },
+  },
+  {
+    name: 'from an empty job to what to mix: a vanity top typed in, its cups and the verdict',
+    run: async ({ page, baseUrl, axe }) => {
+      await page.goto(`${baseUrl}/jobs`);
+      await page.getByRole('button', { name: 'New job', exact: true }).click();
+      await page.getByRole('heading', { level: 1, name: 'New job' }).waitFor();
+      await axe(page);
+      await page.getByLabel('Title of the job').fill('Guest bath vanity');
+      await page.getByLabel('Customer', { exact: true }).fill('Odo Penhallow');
+      await page.getByLabel('Shape').selectOption('rectangle');
+      await page.getByLabel('Length along the front').fill('36 in');
+      await page.getByLabel('Depth, front to back').fill('558.8 mm');
+      await page.getByLabel('Body thickness').fill('1 1/2 in');
+      await page.getByLabel('Board under the film').fill('3/4 in');
+      await page.getByLabel('back: kind').selectOption('wall');
+      await page.locator('#piece .part-summary', { hasText: '36 in x 22 in, 5.5 sq ft' }).waitFor();
+      for (const id of ['coats', 'mix', 'forecast', 'steps']) await page.locator(`#${id}-button`).click();
+      await page.getByLabel('Air', { exact: true }).fill('72 F');
+      await page.getByLabel('Humidity').fill('45 %');
+      await page.getByRole('button', { name: 'flood coat', exact: true }).click();
+      await page.locator('#mix .part-needs, #coats .part-needs').first().waitFor();
+      await page.locator('.coat').getByLabel('Resin').selectOption({ label: 'Regular 50' });
+      await page.locator('#forecast .verdict').first().waitFor();
+      // 5.5 sq ft at 5 fl oz/sq ft are 27.5 fl oz on the top alone; edges, run-off, cups and spare come on top of it.
+      const said = (await page.locator('#mix .part-summary').textContent()) ?? '';
+      const grams = Number(/(\d+) g in \d+ cup/.exec(said)?.[1]);
+      if (!(grams > 850 && grams < 1700)) throw new Error(`to mix: ${said}`);
+      const cups = await page.locator('#mix .cups tbody tr').count();
+      same(
+        said.includes(`${cups} ${cups === 1 ? 'cup' : 'cups'}`),
+        true,
+        `${cups} cups in the table, ${said}`,
+      );
+      const verdict = (await page.locator('#forecast .verdict').first().textContent()) ?? '';
+      same(['fits', 'tight', 'does not fit'].includes(verdict.trim()), true, `the verdict: ${verdict}`);
+      await page.locator('#steps .steps tbody tr').nth(3).waitFor();
+      await page.locator('.connection', { hasText: 'Saved' }).waitFor();
+      await page.reload();
+      await page.getByRole('heading', { level: 1, name: 'Guest bath vanity' }).waitFor();
+      await page.locator('#mix .part-summary', { hasText: said }).waitFor();
+    },
+  },
+  {
+    name: 'no page has a barrier axe can find, at 390 px and at 1280',
+    run: async ({ page, baseUrl, axe }) => {
+      const job = '/jobs/0190d000-0000-7000-8000-000000000003';
+      for (const path of ['/', '/jobs', '/shop', job, `${job}#forecast`, '/nowhere'])
+        for (const width of [390, 1280]) {
+          await page.setViewportSize({ width, height: 844 });
+          await page.goto(baseUrl + path);
+          await page.locator('h1').first().waitFor();
+          await page.waitForLoadState('networkidle');
+          await axe(page);
+          const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+          same(over, 0, `${path}: pixels wider than ${width}`);
+        }
     },
   },
   {
