@@ -3,10 +3,10 @@ import { computeJob } from '#core/job/compute-job.ts';
 import type { Question, Reply } from './forecast/messages.ts';
 
 self.addEventListener('message', (event: MessageEvent<Question>) => {
-  const { number, document, rates, system } = event.data;
+  const { number, document, rates, system, cards = [] } = event.data;
   let reply: Reply;
   try {
-    reply = { number, forecast: computeJob(document, { rates, system }) };
+    reply = { number, forecast: computeJob(document, { rates, system, cards }) };
   } catch (error) {
     reply = { number, failed: error instanceof Error ? error.message : String(error) };
   }

@@ -1,24 +1,32 @@
 /**
- * One open job: its document with undo, its draft on this device and its way to the server. Saving is debounced and carries
+ * One open document, a job unless said otherwise: the document with undo, its draft on this device and its way to the server. Saving is debounced and carries
  * the version it was read at; an answer that never came is asked for again under the same id; a conflict stops saving until
  * every field is settled. Plain class so that it is tested without a browser: storage, server and timer are passed in.
  */
+import { checkShape } from '#core/job/check-job.ts';
 import type { JobDocument } from '#core/job/document.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { same } from './at-path.ts';
-import { type DraftStorage, dropDraft, keepDraft, loadDraft, type Sent } from './draft-store.ts';
+import {
+  type CheckShape,
+  type DraftStorage,
+  dropDraft,
+  keepDraft,
+  loadDraftOf,
+  type Sent,
+} from './draft-store.ts';
 import { merge, type Side } from './merge.ts';
 import { change, type History, redo, replace, startHistory, undo } from './undo.ts';
 
-export type SaveAnswer =
+export type SaveAnswer<T = JobDocument> =
   | { readonly kind: 'saved'; readonly version: number }
-  | { readonly kind: 'conflict'; readonly version: number; readonly document: JobDocument }
+  | { readonly kind: 'conflict'; readonly version: number; readonly document: T }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
   | { readonly kind: 'unreachable'; readonly reason: string };
 
-export interface SessionPorts {
+export interface SessionPorts<T = JobDocument> {
   readonly storage: DraftStorage;
-  readonly save: (jobId: string, sent: Sent) => Promise<SaveAnswer>;
+  readonly save: (jobId: string, sent: Sent<T>) => Promise<SaveAnswer<T>>;
   readonly newId: () => string;
   readonly now_ms: () => number;
   /** Returns what cancels it. */
@@ -27,21 +35,21 @@ export interface SessionPorts {
 
 export type SaveState = 'saved' | 'waiting' | 'saving' | 'offline' | 'refused' | 'conflict';
 
-export interface Conflict {
-  readonly base: JobDocument;
-  readonly theirs: JobDocument;
+export interface Conflict<T = JobDocument> {
+  readonly base: T;
+  readonly theirs: T;
   readonly theirVersion: number;
 }
 
-export interface SessionState {
-  readonly document: JobDocument;
+export interface SessionState<T = JobDocument> {
+  readonly document: T;
   readonly version: number;
   readonly save: SaveState;
   /** False when the device refused to keep the draft (storage full or off). */
   readonly kept: boolean;
   readonly problems: readonly Problem[];
   readonly reason: string;
-  readonly conflict: Conflict | null;
+  readonly conflict: Conflict<T> | null;
   readonly undoLabel: string | null;
   readonly redoLabel: string | null;
   /** True when this session began from a draft found on the device. */
@@ -52,27 +60,28 @@ export const SAVE_AFTER_MS = 900;
 export const RETRY_FIRST_MS = 2000;
 export const RETRY_LONGEST_MS = 30000;
 
-export class JobSession {
+export class DocumentSession<T> {
   readonly jobId: string;
-  readonly #ports: SessionPorts;
+  readonly #ports: SessionPorts<T>;
   readonly #listeners = new Set<() => void>();
-  #history: History<JobDocument>;
-  #base: JobDocument;
+  #history: History<T>;
+  #base: T;
   #version: number;
-  #sent: Sent | null = null;
+  #sent: Sent<T> | null = null;
   #inFlight = false;
   #cancelTimer: (() => void) | null = null;
   #retry_ms = RETRY_FIRST_MS;
-  #state: SessionState;
+  #state: SessionState<T>;
 
   constructor(
     jobId: string,
-    loaded: { readonly version: number; readonly document: JobDocument },
-    ports: SessionPorts,
+    loaded: { readonly version: number; readonly document: T },
+    ports: SessionPorts<T>,
+    checkShape: CheckShape<T>,
   ) {
     this.jobId = jobId;
     this.#ports = ports;
-    const draft = loadDraft(ports.storage, jobId);
+    const draft = loadDraftOf(ports.storage, jobId, checkShape);
     this.#base = draft?.base ?? loaded.document;
     this.#version = draft?.baseVersion ?? loaded.version;
     this.#sent = draft?.sent ?? null;
@@ -98,10 +107,10 @@ export class JobSession {
     return () => this.#listeners.delete(listener);
   };
 
-  readonly state = (): SessionState => this.#state;
+  readonly state = (): SessionState<T> => this.#state;
 
   /** `place` joins keystrokes in one field into one step of undo. */
-  edit(label: string, place: string, make: (document: JobDocument) => JobDocument): void {
+  edit(label: string, place: string, make: (document: T) => T): void {
     const next = make(this.#history.present);
     this.#take(change(this.#history, next, label, place, this.#ports.now_ms()));
   }
@@ -128,7 +137,7 @@ export class JobSession {
   }
 
   /** A newer version was read from the server; it is taken only when nothing typed here would be lost. */
-  refresh(loaded: { readonly version: number; readonly document: JobDocument }): void {
+  refresh(loaded: { readonly version: number; readonly document: T }): void {
     if (this.#dirty() || this.#inFlight || this.#state.conflict !== null || loaded.version <= this.#version)
       return;
     this.#base = loaded.document;
@@ -153,7 +162,7 @@ export class JobSession {
     return this.#sent !== null || !same(this.#base, this.#history.present);
   }
 
-  #take(history: History<JobDocument>): void {
+  #take(history: History<T>): void {
     if (history === this.#history) return;
     this.#history = history;
     const kept = this.#keep();
@@ -189,7 +198,7 @@ export class JobSession {
 
   async #send(): Promise<void> {
     if (this.#inFlight || this.#state.conflict !== null || !this.#dirty()) return;
-    const sent: Sent = this.#sent ?? {
+    const sent: Sent<T> = this.#sent ?? {
       saveId: this.#ports.newId(),
       baseVersion: this.#version,
       document: this.#history.present,
@@ -198,7 +207,7 @@ export class JobSession {
     this.#keep();
     this.#inFlight = true;
     this.#set({ save: 'saving' });
-    let answer: SaveAnswer;
+    let answer: SaveAnswer<T>;
     try {
       answer = await this.#ports.save(this.jobId, sent);
     } catch (error) {
@@ -208,7 +217,7 @@ export class JobSession {
     this.#answer(sent, answer);
   }
 
-  #answer(sent: Sent, answer: SaveAnswer): void {
+  #answer(sent: Sent<T>, answer: SaveAnswer<T>): void {
     switch (answer.kind) {
       case 'saved':
         this.#saved(sent.document, answer.version);
@@ -240,7 +249,7 @@ export class JobSession {
     }
   }
 
-  #saved(document: JobDocument, version: number): void {
+  #saved(document: T, version: number): void {
     this.#base = document;
     this.#version = version;
     this.#sent = null;
@@ -250,7 +259,7 @@ export class JobSession {
     if (this.#dirty()) this.#schedule(SAVE_AFTER_MS);
   }
 
-  #set(part: Partial<SessionState>): void {
+  #set(part: Partial<SessionState<T>>): void {
     this.#state = {
       ...this.#state,
       ...part,
@@ -259,5 +268,16 @@ export class JobSession {
       redoLabel: this.#history.future[0]?.label ?? null,
     };
     for (const listener of this.#listeners) listener();
+  }
+}
+
+/** An open job. */
+export class JobSession extends DocumentSession<JobDocument> {
+  constructor(
+    jobId: string,
+    loaded: { readonly version: number; readonly document: JobDocument },
+    ports: SessionPorts,
+  ) {
+    super(jobId, loaded, ports, checkShape);
   }
 }

@@ -23,7 +23,7 @@ type Choose = (difference: Difference) => Side;
 type Plain = Record<string, unknown>;
 
 /** Lists whose items have a name of their own, so that they can be matched when the list changes. */
-const nameOf: Readonly<Record<string, string>> = { coats: 'id', edges: 'edge' };
+const nameOf: Readonly<Record<string, string>> = { coats: 'id', edges: 'edge', observations: 'id' };
 
 /** Every difference between mine and theirs, in the order of the document. */
 export function differences(base: unknown, mine: unknown, theirs: unknown): Difference[] {

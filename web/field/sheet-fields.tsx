@@ -1,9 +1,9 @@
-/** Fields tied to a place in the job document: they keep exactly what was typed, and say what it was read as. */
+/** Fields tied to a place in a document (a job, a resin card): they keep exactly what was typed, and say what it was read as. */
 import { useEffect, useRef, useState } from 'react';
 import type { Problem } from '#core/quantity/problem.ts';
 import { getAt, type Path } from '#web/draft/at-path.ts';
-import { useSheet } from '#web/sheet/context.tsx';
 import { type QuantityKind, readingOf } from '#web/units/reading.ts';
+import { useFields } from './fields-context.tsx';
 import { describedBy, Labelled } from './Labelled.tsx';
 
 interface FieldProps {
@@ -19,7 +19,7 @@ const NONE: readonly Problem[] = [];
 const PAUSE_MS = 800;
 
 function useField(path: Path) {
-  const sheet = useSheet();
+  const sheet = useFields();
   const place = path.join('.');
   const value = String(getAt(sheet.document, path) ?? '');
   const id = `f-${place.replaceAll('.', '-')}`;

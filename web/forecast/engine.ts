@@ -26,6 +26,7 @@ interface Wanted extends ForecastShop {
   readonly document: JobDocument;
 }
 
+const NO_CARDS: NonNullable<ForecastShop['cards']> = [];
 const NOTHING: Shown = { forecast: null, of: null, behind: true, failed: null };
 
 export class ForecastEngine {
@@ -60,11 +61,12 @@ export class ForecastEngine {
     return this.#shown.get(key) ?? NOTHING;
   }
 
-  /** Asks for a forecast; asking again for the same document, rates and units does nothing. */
-  want(key: string, document: JobDocument, { rates, system }: ForecastShop): void {
+  /** Asks for a forecast; asking again for the same document, rates, units and cards does nothing. */
+  want(key: string, document: JobDocument, { rates, system, cards = NO_CARDS }: ForecastShop): void {
     const last = this.#latest.get(key);
-    if (last?.document === document && last.rates === rates && last.system === system) return;
-    const wanted: Wanted = { document, rates, system };
+    const same = last?.document === document && last.rates === rates && last.system === system;
+    if (same && last.cards === cards) return;
+    const wanted: Wanted = { document, rates, system, cards };
     this.#latest.set(key, wanted);
     this.#waiting.delete(key);
     this.#waiting.set(key, wanted);

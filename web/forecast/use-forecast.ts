@@ -32,6 +32,7 @@ function workerPort(): WorkerPort {
   };
 }
 
+const NO_CARDS: NonNullable<ForecastShop['cards']> = [];
 let engine: ForecastEngine | null = null;
 
 export function forecastEngine(): ForecastEngine {
@@ -42,10 +43,10 @@ export function forecastEngine(): ForecastEngine {
 /** The newest forecast of a job that there is, and whether a newer one is on its way. */
 export function useForecast(jobId: string, document: JobDocument | null, shop: ForecastShop): Shown {
   const using = forecastEngine();
-  const { rates, system } = shop;
+  const { rates, system, cards = NO_CARDS } = shop;
   useEffect(() => {
-    if (document !== null) using.want(jobId, document, { rates, system });
-  }, [using, jobId, document, rates, system]);
+    if (document !== null) using.want(jobId, document, { rates, system, cards });
+  }, [using, jobId, document, rates, system, cards]);
   return useSyncExternalStore(using.subscribe, () => using.read(jobId));
 }
 

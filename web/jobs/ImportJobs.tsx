@@ -5,9 +5,12 @@ import { Button } from 'react-aria-components/Button';
 import { DropZone } from 'react-aria-components/DropZone';
 import { FileTrigger } from 'react-aria-components/FileTrigger';
 import { type Problem, sayProblem } from '#core/quantity/problem.ts';
+import { GENERIC_CARDS } from '#core/resin/cards.ts';
+import type { ResinCard } from '#core/resin/model.ts';
 import { AnswerError } from '#web/api/http.ts';
 import { createJob } from '#web/api/jobs-api.ts';
 import { jobsQuery } from '#web/api/queries.ts';
+import { fittedQuery } from '#web/api/resin-queries.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { readJobText } from './read-file.ts';
 
@@ -27,7 +30,10 @@ export function ImportJobs() {
   const take = async (files: readonly File[]) => {
     setBusy(true);
     const found: Outcome[] = [];
-    for (const file of files) found.push(await takeOne(file));
+    // Without the shop's cards a job is still read; the server then says what it does not know.
+    const ofShop = await queries.ensureQueryData(fittedQuery).catch(() => []);
+    const cards = [...GENERIC_CARDS, ...ofShop.map(({ card }) => card)];
+    for (const file of files) found.push(await takeOne(file, cards));
     setOutcomes(found);
     setBusy(false);
     await queries.invalidateQueries({ queryKey: jobsQuery.queryKey });
@@ -85,11 +91,11 @@ export function ImportJobs() {
   );
 }
 
-async function takeOne(file: File): Promise<Outcome> {
+async function takeOne(file: File, cards: readonly ResinCard[]): Promise<Outcome> {
   const key = uuid7();
   const refuse = (problems: readonly Problem[]): Outcome => ({ key, file: file.name, jobId: null, problems });
   try {
-    const read = readJobText(await file.text(), file.size);
+    const read = readJobText(await file.text(), file.size, cards);
     if (!read.ok) return refuse(read.problems);
     const id = uuid7();
     await createJob(id, uuid7(), read.value);

@@ -3,10 +3,15 @@ import type { JobDocument } from '#core/job/document.ts';
 import { checkJob } from '#core/job/read-job.ts';
 import { bad, type Result } from '#core/quantity/problem.ts';
 import { GENERIC_CARDS } from '#core/resin/cards.ts';
+import type { ResinCard } from '#core/resin/model.ts';
 
 export const LARGEST_FILE_BYTES = 2_000_000;
 
-export function readJobText(text: string, size_bytes: number): Result<JobDocument> {
+export function readJobText(
+  text: string,
+  size_bytes: number,
+  cards: readonly ResinCard[] = GENERIC_CARDS,
+): Result<JobDocument> {
   if (size_bytes > LARGEST_FILE_BYTES)
     return bad({
       path: '',
@@ -27,5 +32,5 @@ export function readJobText(text: string, size_bytes: number): Result<JobDocumen
       allowed: 'a job file, as saved by Download',
     });
   }
-  return checkJob(found, GENERIC_CARDS);
+  return checkJob(found, cards);
 }

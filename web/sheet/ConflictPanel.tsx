@@ -1,17 +1,18 @@
 import { useMemo, useState } from 'react';
-import type { JobDocument } from '#core/job/document.ts';
 import type { Conflict } from '#web/draft/job-session.ts';
 import { type Difference, differences, type Side, suggested } from '#web/draft/merge.ts';
 import { sayPath, sayValue } from './conflict-words.ts';
 
 interface Props {
-  readonly conflict: Conflict;
-  readonly mine: JobDocument;
+  /** What was saved elsewhere. */
+  readonly what?: 'job' | 'card';
+  readonly conflict: Conflict<unknown>;
+  readonly mine: unknown;
   readonly onSettle: (choices: Readonly<Record<string, Side>>) => void;
 }
 
 /** The same job was saved elsewhere: every difference side by side, one choice each, nothing decided silently. */
-export function ConflictPanel({ conflict, mine, onSettle }: Props) {
+export function ConflictPanel({ what = 'job', conflict, mine, onSettle }: Props) {
   const [choices, setChoices] = useState<Readonly<Record<string, Side>>>({});
   const found = useMemo(
     () => differences(conflict.base, mine, conflict.theirs),
@@ -24,7 +25,7 @@ export function ConflictPanel({ conflict, mine, onSettle }: Props) {
     setChoices(Object.fromEntries(found.filter((d) => d.changedBy === 'both').map((d) => [d.key, side])));
   return (
     <section className="conflict" aria-labelledby="conflict-title">
-      <h2 id="conflict-title">This job was saved somewhere else while you worked on it</h2>
+      <h2 id="conflict-title">This {what} was saved somewhere else while you worked on it</h2>
       <p>
         Nothing has been overwritten. Choose for each line what is kept; lines only one side changed are
         chosen already and can be changed.

@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { readJob } from '#core/job/read-job.ts';
-import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import { jobsQuery, useShop } from '#web/api/queries.ts';
+import { useCards } from '#web/api/resin-queries.ts';
 import { setAt } from '#web/draft/at-path.ts';
 import type { JobSession } from '#web/draft/job-session.ts';
 import { useForecast } from '#web/forecast/use-forecast.ts';
@@ -25,7 +25,9 @@ import { StepsSection } from './StepsSection.tsx';
 export function OpenSheet({ session }: { readonly session: JobSession }) {
   const state = useSyncExternalStore(session.subscribe, session.state);
   const shop = useShop();
-  const shown = useForecast(session.jobId, state.document, shop);
+  const cards = useCards();
+  const { rates, system } = shop;
+  const shown = useForecast(session.jobId, state.document, { rates, system, cards: cards.ofShop });
   const [focus, setFocus] = useState<RowFocus>(null);
   const queries = useQueryClient();
   useUndoKeys(session);
@@ -40,9 +42,12 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
 
   const sheet = useMemo((): Sheet => {
     // The texts are read here, at once, by the same readers the forecast uses; what only the model finds comes with it.
-    const read = readJob(state.document, GENERIC_CARDS, shop.system);
+    const all = readJob(state.document, cards.all, shop.system);
+    const read = cards.known
+      ? all
+      : { ...all, problems: all.problems.filter((p) => p.code !== 'coat.resin') };
     const late =
-      shown.of === state.document && shown.forecast !== null
+      shown.of === state.document && shown.forecast !== null && cards.known
         ? shown.forecast
         : { problems: [], warnings: [] };
     const known = new Set(read.problems.map((p) => p.path + p.code));
@@ -64,7 +69,7 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
       focus,
       setFocus,
     };
-  }, [session, state.document, shown, shop.system, focus]);
+  }, [session, state.document, shown, shop.system, cards, focus]);
 
   return (
     <SheetProvider value={sheet}>

@@ -1,5 +1,4 @@
-/** Paths and values of a job document in the words of the form, for putting two versions side by side. Pure. */
-import type { JobDocument } from '#core/job/document.ts';
+/** Paths and values of a job or a resin card in the words of the form, for putting two versions side by side. Pure. */
 import { getAt, type Path } from '#web/draft/at-path.ts';
 
 const words: Readonly<Record<string, string>> = {
@@ -59,10 +58,31 @@ const words: Readonly<Record<string, string>> = {
   crew: 'crew',
   largestCup: 'largest cup',
   record: 'Record',
+  description: 'description',
+  mix: 'Mix ratio',
+  byVolume: 'by volume',
+  byWeight: 'by weight',
+  densityA: 'density of part A',
+  densityB: 'density of part B',
+  epoxyEquivalent: 'epoxy equivalent weight',
+  label: 'Label',
+  value: 'figure',
+  mass: 'mass in the cup',
+  temperature: 'temperature',
+  end: 'ends at',
+  colourantLimit: 'most colourant',
+  observations: 'Observations',
+  withdrawn: 'withdrawn',
+  date: 'day',
+  time: 'time',
+  start: 'fresh mix at',
+  reaches: 'reaches',
+  result: 'result',
+  note: 'note',
 };
 
 /** "Coats, Flood coat, film on the top". `document` is where names of list items are read. */
-export function sayPath(path: Path, document: JobDocument): string {
+export function sayPath(path: Path, document: unknown): string {
   return path
     .map((step, i) => {
       if (typeof step !== 'number') return words[step] ?? step;

@@ -1,9 +1,10 @@
-import { createContext, useContext } from 'react';
+import { createContext, type ReactNode, useContext } from 'react';
 import type { JobDocument } from '#core/job/document.ts';
 import type { JobForecast } from '#core/job/forecast.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { Path } from '#web/draft/at-path.ts';
+import { FieldsProvider } from '#web/field/fields-context.tsx';
 import type { Speak } from '#web/units/speak.ts';
 
 export interface Sheet {
@@ -27,7 +28,15 @@ export interface Sheet {
 export type RowFocus = { readonly edge: string } | { readonly cutOut: number } | null;
 
 const SheetContext = createContext<Sheet | null>(null);
-export const SheetProvider = SheetContext.Provider;
+
+/** The sheet around its sections, and for the fields in them. */
+export function SheetProvider({ value, children }: { readonly value: Sheet; readonly children: ReactNode }) {
+  return (
+    <SheetContext.Provider value={value}>
+      <FieldsProvider value={value}>{children}</FieldsProvider>
+    </SheetContext.Provider>
+  );
+}
 
 export function useSheet(): Sheet {
   const sheet = useContext(SheetContext);

@@ -37,8 +37,12 @@ export function ConnectionState() {
   return (
     <p className="connection" data-tone={tone} role="status">
       <span aria-hidden="true">{mark}</span>{' '}
-      {tone === 'stop' && standing.jobId !== null ? (
-        <Link to="/jobs/$jobId" params={{ jobId: standing.jobId }}>
+      {tone === 'stop' && standing.place?.kind === 'job' ? (
+        <Link to="/jobs/$jobId" params={{ jobId: standing.place.id }}>
+          {text}
+        </Link>
+      ) : tone === 'stop' && standing.place?.kind === 'resin' ? (
+        <Link to="/resins/$resinId" params={{ resinId: standing.place.id }}>
           {text}
         </Link>
       ) : (

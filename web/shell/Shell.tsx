@@ -23,6 +23,9 @@ export function Shell() {
           <Link to="/jobs" activeOptions={{ exact: false }}>
             Jobs
           </Link>
+          <Link to="/resins" activeOptions={{ exact: false }}>
+            Resins
+          </Link>
           <Link to="/shop">Shop</Link>
         </nav>
         <ConnectionState />

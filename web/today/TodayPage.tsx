@@ -1,6 +1,7 @@
 import { useQueries, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { jobQuery, jobsQuery, useShop } from '#web/api/queries.ts';
+import { useCards } from '#web/api/resin-queries.ts';
 import type { JobSummary, StoredJob } from '#web/api/types.ts';
 import { knownSession } from '#web/draft/sessions.ts';
 import { useForecasts } from '#web/forecast/use-forecast.ts';
@@ -30,7 +31,8 @@ export function TodayPage() {
     id: job.id,
     document: knownSession(job.id)?.state().document ?? job.document,
   }));
-  const shown = useForecasts(asked, shop);
+  const { ofShop } = useCards();
+  const shown = useForecasts(asked, { rates: shop.rates, system: shop.system, cards: ofShop });
   const jobs = asked.flatMap(({ id, document }, i): StripJob[] => {
     const forecast = shown[i]?.forecast ?? null;
     if (forecast === null) return [];

@@ -1,5 +1,5 @@
 import type { CoatDocument } from '#core/job/document.ts';
-import { GENERIC_CARDS } from '#core/resin/cards.ts';
+import { useCards } from '#web/api/resin-queries.ts';
 import { moved, without } from '#web/draft/at-path.ts';
 import { ProblemText } from '#web/field/ProblemText.tsx';
 import { QuantityField, SelectField, TextField } from '#web/field/sheet-fields.tsx';
@@ -8,7 +8,6 @@ import { ColourTable } from './ColourTable.tsx';
 import { COAT_KINDS } from './new-coat.ts';
 
 const kinds = COAT_KINDS.map((value) => ({ value, label: value }));
-const cards = GENERIC_CARDS.map((card) => ({ value: card.id, label: card.name }));
 const edgeWays = [
   { value: 'wrapped', label: 'wrapped' },
   { value: 'dammed', label: 'dammed' },
@@ -29,7 +28,11 @@ export function CoatForm({ coat, index, count }: Props) {
   const { edit, problems } = useSheet();
   const at = (key: string) => ['coats', index, key];
   const name = coat.name || coat.kind;
-  const card = GENERIC_CARDS.find((known) => known.id === coat.resin);
+  const cards = useCards();
+  const card = cards.all.find((known) => known.id === coat.resin);
+  // A card from the archive stays while the coat has it.
+  const offered =
+    card === undefined || cards.offered.includes(card) ? cards.offered : [...cards.offered, card];
   const whole = [...(problems.get(`coats.${index}`) ?? []), ...(problems.get(`coats.${index}.id`) ?? [])];
   const move = (to: number) => edit('Move coat', '', (d) => ({ ...d, coats: moved(d.coats, index, to) }));
   return (
@@ -68,7 +71,11 @@ export function CoatForm({ coat, index, count }: Props) {
       <div className="form form-tight">
         <SelectField label="Kind" path={at('kind')} options={kinds} />
         <TextField label="Name (the kind if empty)" path={at('name')} maxLength={80} />
-        <SelectField label="Resin" path={at('resin')} options={cards} />
+        <SelectField
+          label="Resin"
+          path={at('resin')}
+          options={offered.map((each) => ({ value: each.id, label: each.name }))}
+        />
         <QuantityField label="Film on the top" path={at('film')} kind="film" />
         <SelectField label="Edges" path={at('edges')} options={edgeWays} />
         {coat.edges === 'wrapped' && (

@@ -1,5 +1,5 @@
 import type { CoatDocument } from '#core/job/document.ts';
-import { GENERIC_CARDS } from '#core/resin/cards.ts';
+import { useCards } from '#web/api/resin-queries.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { problemsUnder, useSheet } from '../context.tsx';
 import { Section } from '../Section.tsx';
@@ -8,10 +8,10 @@ import { CoatForm } from './CoatForm.tsx';
 import { COAT_KINDS, newCoat } from './new-coat.ts';
 import { RoomForm } from './RoomForm.tsx';
 
-const cardName = (id: string) => GENERIC_CARDS.find((card) => card.id === id)?.name ?? id;
-
 /** The coats in the order they go on, and the room they are poured in. */
 export function CoatsSection() {
+  const { all } = useCards();
+  const cardName = (id: string) => all.find((card) => card.id === id)?.name ?? id;
   const { document, forecast, problems, edit, system } = useSheet();
   const missing = (forecast?.missing ?? [])
     .filter((m) => m.path.startsWith('coats') || m.path.startsWith('room'))

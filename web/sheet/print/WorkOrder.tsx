@@ -1,6 +1,6 @@
 import type { CoatDocument } from '#core/job/document.ts';
-import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import { useShop } from '#web/api/queries.ts';
+import { useCards } from '#web/api/resin-queries.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { dayAndClock, dayText } from '#web/units/dates.ts';
@@ -100,7 +100,7 @@ function CoatOrder({ planned, coat, system }: Props) {
   const { name, plan, nextCoat } = planned;
   const { speak } = useSheet();
   const startsAt = coat?.startsAt ?? '';
-  const card = GENERIC_CARDS.find((known) => known.id === coat?.resin);
+  const card = useCards().all.find((known) => known.id === coat?.resin);
   return (
     <section className="wo-coat">
       <h2>
