@@ -15,7 +15,7 @@ import type { AirTemperature, ResinCard } from '#core/resin/model.ts';
 import { blushGate } from '#core/room/blush-gate.ts';
 import { dewPoint_K } from '#core/room/dew-point.ts';
 import type { JobDocument } from './document.ts';
-import type { CoatForecast, JobForecast, RoomForecast } from './forecast.ts';
+import type { CoatForecast, CoatPour, JobForecast, RoomForecast } from './forecast.ts';
 import { secondsBetween } from './local-time.ts';
 import { MODEL_VERSION } from './model-version.ts';
 import { judgeNextCoat, type NextCoat } from './next-coat.ts';
@@ -62,14 +62,20 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     }
   }
   const starts = document.coats.map((coat) => coat.startsAt);
-  const planned = read.coats.map(({ coat }, index): CoatPlan | null => {
+  const pours = read.coats.map(({ coat }, index): CoatPour | null => {
     if (coat === null || measures === null || read.room.air === null) return null;
+    const air = airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? ''));
+    return { coat, board: read.board, air };
+  });
+  const planned = pours.map((pour): CoatPlan | null => {
+    if (pour === null || measures === null) return null;
+    const { coat, board, air } = pour;
     const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
     return planCoat({
       coat,
       measures,
-      board: read.board,
-      air: airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? '')),
+      board,
+      air,
       rates,
       slowerCards: slower,
       system,
@@ -80,6 +86,7 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
       id,
       name,
       plan: planned[index] ?? null,
+      pour: pours[index] ?? null,
       nextCoat: nextCoatOf(document, read.coats, planned, index),
     }),
   );

@@ -1,8 +1,10 @@
 /** What is computed for a whole job; what the job sheet, the command line and the printed order show. */
 
+import type { Coat } from '#core/mix/coat.ts';
 import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import type { Problem } from '#core/quantity/problem.ts';
+import type { AirTemperature, Board } from '#core/resin/model.ts';
 import type { NextCoat } from './next-coat.ts';
 
 /** A section of the sheet that cannot be computed yet, and what it needs. */
@@ -22,11 +24,21 @@ export interface RoomForecast {
   readonly reasons: readonly string[];
 }
 
+/** What a plan was made from, as read, in SI: for those who compute more from the plan (the film). */
+export interface CoatPour {
+  readonly coat: Coat;
+  readonly board: Board;
+  /** On the plan's clock. */
+  readonly air: AirTemperature;
+}
+
 export interface CoatForecast {
   readonly id: string;
   readonly name: string;
   /** null where something is missing or wrong; then `missing` and `problems` of the job say what. */
   readonly plan: CoatPlan | null;
+  /** null where there is no plan. */
+  readonly pour: CoatPour | null;
   /** The coat after this one against this one's recoat window; null where it is the last, is not planned, or either has no day and hour. */
   readonly nextCoat: NextCoat | null;
 }
