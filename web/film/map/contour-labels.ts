@@ -1,0 +1,60 @@
+/** Where the figures of contour lines stand: on their line, clear of each other and of the mark of the thinnest place. */
+import type { Point } from '#core/piece/piece.ts';
+import { type Box, covered, textWidth } from '#web/charts/label-places.ts';
+import { type Frame, toPixel } from '#web/drawing/frame.ts';
+
+export interface ContourLabel {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Shorter lines carry no figure, px. */
+const SHORTEST = 70;
+
+/** At most two figures a level, on its longest lines. */
+const MOST = 2;
+
+/** `lines` and `texts` by level. A level with no room has no figure on the map; the legend has all. */
+export function contourLabels(
+  lines: readonly (readonly (readonly Point[])[])[],
+  texts: readonly string[],
+  frame: Frame,
+  size: number,
+  taken: readonly Box[],
+): ContourLabel[] {
+  const boxes = [...taken];
+  const labels: ContourLabel[] = [];
+  for (const [level, runs] of lines.entries()) {
+    const text = texts[level] ?? '';
+    const half = textWidth(text, size) / 2 + 3;
+    const pixels = runs
+      .map((run) => run.map((point) => toPixel(frame, point)))
+      .map((run) => ({ run, length: lengthOf(run) }))
+      .filter(({ length }) => length >= SHORTEST)
+      .sort((a, b) => b.length - a.length)
+      .slice(0, MOST);
+    for (const { run } of pixels)
+      for (const part of [0.5, 0.25, 0.75, 0.12, 0.88, 0.38, 0.62]) {
+        const at = run[Math.round(part * (run.length - 1))]!;
+        const box = {
+          left: at.x - half,
+          right: at.x + half,
+          top: at.y - size * 0.7,
+          bottom: at.y + size * 0.7,
+        };
+        if (covered(box, boxes) > 0) continue;
+        boxes.push(box);
+        labels.push({ text, x: at.x, y: at.y });
+        break;
+      }
+  }
+  return labels;
+}
+
+function lengthOf(run: readonly { readonly x: number; readonly y: number }[]): number {
+  let length = 0;
+  for (let i = 1; i < run.length; i++)
+    length += Math.hypot(run[i]!.x - run[i - 1]!.x, run[i]!.y - run[i - 1]!.y);
+  return length;
+}

@@ -1,0 +1,28 @@
+/** A thickness map in words. */
+import type { FilmMapResult, MapPlace } from '#core/film/map-result.ts';
+import type { Bounds, Point } from '#core/piece/piece.ts';
+import type { System } from '#core/quantity/units.ts';
+import { speaker } from '#web/units/speak.ts';
+
+/** "3 in from the left and 2 in from the front". */
+export function sayPlace(at: Point, box: Bounds, system: System): string {
+  const { length } = speaker(system);
+  return `${length(Math.max(0, at.x_m - box.minX_m))} from the left and ${length(Math.max(0, at.y_m - box.minY_m))} from the front`;
+}
+
+export function sayFilmAt(place: MapPlace, box: Bounds, system: System): string {
+  return `${speaker(system).thickness(place.thickness_m)}, ${sayPlace(place, box, system)}`;
+}
+
+/** What someone who does not see the picture is told of it. */
+export function describeMap(map: FilmMapResult, box: Bounds, system: System): string {
+  const speak = speaker(system);
+  return [
+    `Film thickness over the top, ${speak.thickness(map.mean_m)} on average`,
+    `Thinnest ${sayFilmAt(map.thinnest, box, system)}`,
+    `Thickest ${sayFilmAt(map.thickest, box, system)}`,
+    map.bareShare > 0 ? `${speak.percent(map.bareShare)} of the top is bare` : 'No part of the top is bare',
+  ]
+    .map((sentence) => `${sentence}.`)
+    .join(' ');
+}

@@ -1,0 +1,87 @@
+/** One thickness map on the page: asks the worker, follows its progress, and keeps the last map while a newer one is worked out. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { FilmMapRequest } from '#core/film/film-map.ts';
+import type { FilmMapResult } from '#core/film/map-result.ts';
+import type { MapAsk, MapReply } from './map-messages.ts';
+
+export interface MapState {
+  readonly phase: 'idle' | 'working' | 'done' | 'cancelled' | 'failed';
+  /** 0 to 1 while working. */
+  readonly share: number;
+  /** The newest finished map; stays while the next is worked out. */
+  readonly result: FilmMapResult | null;
+  /** What the result answers. */
+  readonly of: FilmMapRequest | null;
+  /** From asking to the answer, s. */
+  readonly took_s: number;
+  readonly message: string;
+}
+
+const NOTHING: MapState = { phase: 'idle', share: 0, result: null, of: null, took_s: 0, message: '' };
+
+export interface MapDesk {
+  readonly state: MapState;
+  readonly draw: (request: FilmMapRequest) => void;
+  readonly cancel: () => void;
+}
+
+export function useMap(): MapDesk {
+  const [state, setState] = useState<MapState>(NOTHING);
+  const worker = useRef<Worker | null>(null);
+  const asked = useRef<{ number: number; request: FilmMapRequest | null; at_ms: number }>({
+    number: 0,
+    request: null,
+    at_ms: 0,
+  });
+
+  const hear = useCallback((reply: MapReply) => {
+    const { number, request, at_ms } = asked.current;
+    if (reply.number !== number || request === null) return;
+    if (reply.kind === 'progress') setState((now) => ({ ...now, phase: 'working', share: reply.share }));
+    else if (reply.kind === 'done') {
+      const took_s = (performance.now() - at_ms) / 1000;
+      setState({ phase: 'done', share: 1, result: reply.result, of: request, took_s, message: '' });
+    } else if (reply.kind === 'failed')
+      setState((now) => ({ ...now, phase: 'failed', message: reply.message }));
+  }, []);
+
+  const start = useCallback((): Worker => {
+    if (worker.current !== null) return worker.current;
+    const made = new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' });
+    made.onmessage = (event: MessageEvent<MapReply>) => hear(event.data);
+    made.onerror = (event) => {
+      made.terminate();
+      worker.current = null;
+      const message = event.message || 'its worker could not be started';
+      setState((now) => ({ ...now, phase: 'failed', message }));
+    };
+    worker.current = made;
+    return made;
+  }, [hear]);
+
+  useEffect(
+    () => () => {
+      worker.current?.terminate();
+      worker.current = null;
+    },
+    [],
+  );
+
+  const draw = useCallback(
+    (request: FilmMapRequest) => {
+      const number = asked.current.number + 1;
+      asked.current = { number, request, at_ms: performance.now() };
+      setState((now) => ({ ...now, phase: 'working', share: 0, message: '' }));
+      start().postMessage({ kind: 'draw', number, request } satisfies MapAsk);
+    },
+    [start],
+  );
+
+  const cancel = useCallback(() => {
+    asked.current = { ...asked.current, number: asked.current.number + 1, request: null };
+    worker.current?.postMessage({ kind: 'cancel' } satisfies MapAsk);
+    setState((now) => ({ ...now, phase: 'cancelled', share: 0 }));
+  }, []);
+
+  return { state, draw, cancel };
+}
