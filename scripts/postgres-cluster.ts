@@ -27,7 +27,9 @@ export async function startCluster(root = '/usr/lib/postgresql'): Promise<Cluste
   const as = async (program: string, ...args: readonly string[]) => {
     const path = join(bin, program);
     // Not the caller's folder: the user postgres may not be allowed into it.
-    if (isRoot) await run('runuser', ['-u', 'postgres', '--', path, ...args], { cwd: '/' });
+    // Some shells of root leave the system folders off the path.
+    const env = { ...process.env, PATH: `${process.env.PATH ?? ''}:/usr/sbin:/sbin` };
+    if (isRoot) await run('runuser', ['-u', 'postgres', '--', path, ...args], { cwd: '/', env });
     else await run(path, [...args], { cwd: '/' });
   };
   try {
