@@ -39,8 +39,6 @@ export interface ForecastChartProps {
   readonly temperature?: boolean;
   /** What the chart shows first; the reader can change it. */
   readonly span?: ForecastSpan;
-  /** Only ever printed, on a page of a work order. */
-  readonly paper?: boolean;
 }
 
 const STEP_S = 30;
@@ -51,9 +49,8 @@ export function ForecastChart({
   clockStart,
   temperature = true,
   span: first = 'pour',
-  paper = false,
 }: ForecastChartProps) {
-  const { box, width, printing } = useWidth<HTMLDivElement>(960, paper);
+  const { box, width, printing } = useWidth<HTMLDivElement>(960);
   const [span, setSpan] = useState<ForecastSpan>(first);
   const [cursor, setCursor] = useState<number | null>(null);
   const id = useId();

@@ -1,23 +1,25 @@
 /** How wide a drawing may be: the width of its box, followed as it changes, and the paper's width while printing. */
-import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { createContext, type RefObject, useContext, useLayoutEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 
 /** Width of the text area of a portrait letter or A4 page at 96 px an inch, less the margins of the printed page. */
 export const PRINT_WIDTH_PX = 700;
 
+/** Around what is only ever printed: it is put up while the print event runs, too late to hear it. */
+export const OnPaper = createContext(false);
+
 /**
  * A ref for the box and its width in px: `initial` on the server and until measured, never under 280. Printing happens
  * without a resize, so the browser's own print events set the paper's width and put the old one back.
- * `paper`: the box is only ever printed; it is put up while the print event runs, too late to hear it.
  */
 export function useWidth<T extends HTMLElement>(
   initial: number,
-  paper = false,
 ): {
   readonly box: RefObject<T | null>;
   readonly width: number;
   readonly printing: boolean;
 } {
+  const paper = useContext(OnPaper);
   const box = useRef<T>(null);
   const [width, setWidth] = useState(paper ? PRINT_WIDTH_PX : initial);
   const [onPaper, setOnPaper] = useState(paper);

@@ -55,8 +55,8 @@ export function PieceDrawing({
       </figure>
     );
   const drawing = result.value;
-  const highest = small ? 260 : printing ? 560 : Math.min(760, Math.max(340, width * 0.95));
-  const sheet = layoutSheet(drawing, width, { system, small, highest });
+  const highest = small ? 260 : printing ? 460 : Math.min(760, Math.max(340, width * 0.95));
+  const sheet = layoutSheet(drawing, width, { system, small, highest, paper: printing });
   const marked = focus ?? focusOfRow(highlight, piece);
   const edges = edgesDrawn(drawing.outline);
   const body = pathOf(sheet.frame, drawing.outline, true);

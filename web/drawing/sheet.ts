@@ -31,6 +31,8 @@ export interface SheetWishes {
   /** Overall sizes only, no names: the drawing at a glance. */
   readonly small: boolean;
   readonly highest: number;
+  /** Printed words may be smaller: 9 point. */
+  readonly paper?: boolean;
 }
 
 interface Margins {
@@ -43,9 +45,9 @@ interface Margins {
 const OVERALL: readonly string[] = ['length', 'width', 'return length', 'diameter'];
 
 export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes): Sheet {
-  const { system, small, highest } = wishes;
+  const { system, small, highest, paper = false } = wishes;
   const narrow = width < 560;
-  const size = small ? 12 : width >= 1300 ? 16 : width < 420 ? 12.5 : 14;
+  const size = small || paper ? 12 : width >= 1300 ? 16 : width < 420 ? 12.5 : 14;
   const say = (d: Dimension): string =>
     `${d.label === 'cut-out diameter' || d.label === 'diameter' ? '⌀ ' : ''}${formatLength(d.value_m, system)}`;
   const wanted = small ? drawing.dimensions.filter((d) => OVERALL.includes(d.label)) : drawing.dimensions;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { OnPaper } from '#web/charts/use-width.ts';
 import { WorkOrder } from './WorkOrder.tsx';
 
 /** The work order is only built while a page is printed; the screen sheet is hidden then. */
@@ -16,5 +17,10 @@ export function PrintOrder() {
       window.removeEventListener('afterprint', after);
     };
   }, []);
-  return printing ? <WorkOrder /> : null;
+  if (!printing) return null;
+  return (
+    <OnPaper value={true}>
+      <WorkOrder />
+    </OnPaper>
+  );
 }

@@ -117,12 +117,7 @@ function CoatOrder({ planned, coat, system }: Props) {
       <StageTable plan={plan} clockStart={startsAt} brief />
       <NextCoatLine next={nextCoat} />
       <Guard what="The chart" of={plan}>
-        <ForecastChart
-          paper
-          plan={plan}
-          system={system}
-          {...(startsAt === '' ? {} : { clockStart: startsAt })}
-        />
+        <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
       </Guard>
     </section>
   );
