@@ -119,10 +119,12 @@ describe('contour lines', () => {
 describe('driving a map', () => {
   const request = {
     piece: SAMPLE_PIECES.vanity!,
-    cell_m: 0.02,
+    cell_m: 0.005,
     theta_per_Pa: 100,
     evenFilm_m: 0.0015,
     slope: { x: 0.002, y: 0 },
+    // Small steps, so that there is much to report.
+    growth: 0.005,
   };
   const clock = () => {
     let now = 0;
