@@ -36,13 +36,14 @@ export function MapLegend({ scale, system, width }: { scale: Scale; system: Syst
       <rect className="film-map-frame" x={left} y={2} width={span} height={18} />
       {marks.map(({ film_m, at, text }) => {
         const half = text.length * 3.6;
-        const shown = at - half >= free && at + half <= wide;
-        if (shown) free = at + half + 8;
+        const middle = Math.min(wide - half, Math.max(half, at));
+        const shown = middle - half >= free;
+        if (shown) free = middle + half + 8;
         return (
           <g key={film_m}>
             <path className="film-map-tick" d={`M${at} 2V26`} />
             {shown && (
-              <text x={at} y={40} textAnchor="middle" fontSize={13}>
+              <text x={middle} y={40} textAnchor="middle" fontSize={13}>
                 {text}
               </text>
             )}

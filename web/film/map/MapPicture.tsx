@@ -5,9 +5,9 @@ import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Piece, Point } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
-import { placeBeside, textWidth } from '#web/charts/label-places.ts';
+import { type Box, placeBeside, textWidth } from '#web/charts/label-places.ts';
 import { useWidth } from '#web/charts/use-width.ts';
-import { type Frame, pathOf, toPixel } from '#web/drawing/frame.ts';
+import { type Frame, type Pixel, pathOf, toPixel } from '#web/drawing/frame.ts';
 import { speaker } from '#web/units/speak.ts';
 import { contourLabels } from './contour-labels.ts';
 import { contourLines, filmAt_m } from './contours.ts';
@@ -30,6 +30,12 @@ interface Props {
 const PAD = 16;
 const READ_STEP_m = 0.01;
 const SIZE = 13;
+/** Half a puddle's handle, px. */
+const HANDLE = 14;
+
+function around(at: Pixel, by: number): Box {
+  return { left: at.x - by, right: at.x + by, top: at.y - by, bottom: at.y + by };
+}
 
 export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   const { box, width, printing } = useWidth<HTMLDivElement>(760);
@@ -69,12 +75,21 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
 
   const thinnest = map === null ? null : toPixel(frame, map.thinnest);
   const words = map === null ? '' : `thinnest ${thickness(map.thinnest.thickness_m)}`;
-  const room = { left: 2, top: 2, right: wide - 2, bottom: high - 2 };
-  const mark = thinnest === null ? null : placeBeside(thinnest, textWidth(words, SIZE), SIZE * 1.3, room, []);
+  const room = { left: PAD + 4, top: PAD + 4, right: wide - PAD - 4, bottom: high - PAD - 4 };
+  const held = puddles.map((puddle) => around(toPixel(frame, puddle), HANDLE));
+  const sign = thinnest === null ? [] : [around(thinnest, 9)];
+  const mark =
+    thinnest === null
+      ? null
+      : placeBeside(thinnest, textWidth(words, SIZE), SIZE * 1.3, room, [...held, ...sign]);
   const labels =
     map === null || scale === null
       ? []
-      : contourLabels(contours, scale.levels_m.map(thickness), frame, SIZE, mark === null ? [] : [mark]);
+      : contourLabels(contours, scale.levels_m.map(thickness), frame, SIZE, room, [
+          ...held,
+          ...sign,
+          ...(mark === null ? [] : [mark]),
+        ]);
 
   const read = (event: PointerEvent<HTMLDivElement>): void => {
     const edge = event.currentTarget.getBoundingClientRect();
@@ -118,6 +133,7 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
           role="img"
           aria-label={map === null ? 'The top, not yet worked out' : describeMap(map, extent, system)}
         />
+        <PuddleHandles puddles={puddles} frame={frame} box={extent} system={system} onMove={onMove} />
         <svg aria-hidden="true" width={wide} height={high} viewBox={`0 0 ${wide} ${high}`}>
           <path className="film-map-outline" d={top} />
           {labels.map((label) => (
@@ -134,10 +150,6 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
           ))}
           {thinnest !== null && mark !== null && (
             <>
-              <path
-                className="film-map-thinnest"
-                d={`M${thinnest.x} ${thinnest.y - 8}L${thinnest.x + 7} ${thinnest.y + 5}H${thinnest.x - 7}Z`}
-              />
               <text
                 className="film-map-label film-map-least"
                 x={mark.left}
@@ -146,6 +158,10 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
               >
                 {words}
               </text>
+              <path
+                className="film-map-thinnest"
+                d={`M${thinnest.x} ${thinnest.y - 8}L${thinnest.x + 7} ${thinnest.y + 5}H${thinnest.x - 7}Z`}
+              />
             </>
           )}
           {at !== null && map !== null && (
@@ -155,7 +171,6 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
             />
           )}
         </svg>
-        <PuddleHandles puddles={puddles} frame={frame} box={extent} system={system} onMove={onMove} />
       </div>
       {map !== null && scale !== null && (
         <>

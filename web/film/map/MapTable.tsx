@@ -3,7 +3,7 @@ import type { FilmMapResult } from '#core/film/map-result.ts';
 import type { Bounds } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import { speaker } from '#web/units/speak.ts';
-import { sayFilmAt } from './map-words.ts';
+import { sayBare, sayFilmAt } from './map-words.ts';
 
 interface Props {
   readonly map: FilmMapResult;
@@ -31,7 +31,7 @@ export function MapTable({ map, box, system, moment }: Props) {
           ] as const,
         ]),
     ['Thickest', sayFilmAt(map.thickest, box, system)],
-    ['Bare share of the top', map.bareShare > 0 ? speak.percent(map.bareShare) : 'none'],
+    ['Bare share of the top', sayBare(map.bareShare, system)],
   ];
   return (
     <table className="film-map-table">

@@ -15,12 +15,13 @@ const SHORTEST = 70;
 /** At most two figures a level, on its longest lines. */
 const MOST = 2;
 
-/** `lines` and `texts` by level. A level with no room has no figure on the map; the legend has all. */
+/** `lines` and `texts` by level; `room` holds all figures. A level with no room has no figure on the map; the legend has all. */
 export function contourLabels(
   lines: readonly (readonly (readonly Point[])[])[],
   texts: readonly string[],
   frame: Frame,
   size: number,
+  room: Box,
   taken: readonly Box[],
 ): ContourLabel[] {
   const boxes = [...taken];
@@ -43,7 +44,9 @@ export function contourLabels(
           top: at.y - size * 0.7,
           bottom: at.y + size * 0.7,
         };
-        if (covered(box, boxes) > 0) continue;
+        const out =
+          box.left < room.left || box.right > room.right || box.top < room.top || box.bottom > room.bottom;
+        if (out || covered(box, boxes) > 0) continue;
         boxes.push(box);
         labels.push({ text, x: at.x, y: at.y });
         break;

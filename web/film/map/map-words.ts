@@ -21,8 +21,18 @@ export function describeMap(map: FilmMapResult, box: Bounds, system: System): st
     `Film thickness over the top, ${speak.thickness(map.mean_m)} on average`,
     `Thinnest ${sayFilmAt(map.thinnest, box, system)}`,
     `Thickest ${sayFilmAt(map.thickest, box, system)}`,
-    map.bareShare > 0 ? `${speak.percent(map.bareShare)} of the top is bare` : 'No part of the top is bare',
+    map.bareShare > 0 ? `${sayBare(map.bareShare, system)} of the top is bare` : 'No part of the top is bare',
   ]
     .map((sentence) => `${sentence}.`)
     .join(' ');
+}
+
+/** "none", "under 0.1%", "12%". */
+export function sayBare(share: number, system: System): string {
+  if (share === 0) return 'none';
+  return share < 0.001
+    ? 'under 0.1%'
+    : share < 0.01
+      ? `${(100 * share).toFixed(1)}%`
+      : speaker(system).percent(share);
 }
