@@ -51,8 +51,8 @@ export function BandPlot({ says, x: xAxis, y: yAxis, bands, marks = [], levels =
   const left = 52;
   const right = width - 14;
   const top = size + 14;
-  const bottom = top + Math.max(190, Math.min(360, (right - left) * 0.5));
-  const height = bottom + size * 2 + 16;
+  const bottom = top + (printing ? 165 : Math.max(190, Math.min(360, (right - left) * 0.5)));
+  const height = bottom + size * 2 + 18;
   const x = scaleOf(xAxis, left, right);
   const y = scaleOf(yAxis, bottom, top);
   return (
@@ -95,7 +95,7 @@ export function BandPlot({ says, x: xAxis, y: yAxis, bands, marks = [], levels =
             </text>
           </g>
         ))}
-        <text className="chart-text" x={right} y={px(height - 3)} fontSize={size} textAnchor="end">
+        <text className="chart-text" x={right} y={px(height - 6)} fontSize={size} textAnchor="end">
           {xAxis.title}
         </text>
         {bands.map((band) => (
@@ -140,12 +140,15 @@ function apart(ticks: Axis['ticks'], x: Scale, size: number): Axis['ticks'] {
 function Band({ band, x, y }: { readonly band: PlotBand; readonly x: Scale; readonly y: Scale }) {
   const at = (pick: 'low' | 'mid' | 'high') =>
     band.points.map((point) => ({ x: x.at(point.x), y: y.at(point[pick]) }));
+  // The middle is drawn until it leaves the chart; the band is held at its edge.
+  const leaves = band.points.findIndex((point) => point.mid > y.high);
+  const mid = leaves < 0 ? at('mid') : at('mid').slice(0, leaves + 1);
   const area = `${pathData(at('high'))}${pathData(at('low').reverse()).replace('M', 'L')}Z`;
   return (
     <g>
       <title>{band.name}</title>
       <path className={band.dashed ? 'plot-band plot-band-dashed' : 'plot-band'} d={area} />
-      <path className="plot-mid" d={pathData(at('mid'))} strokeDasharray={band.dashed ? '8 4' : undefined} />
+      <path className="plot-mid" d={pathData(mid)} strokeDasharray={band.dashed ? '8 4' : undefined} />
     </g>
   );
 }

@@ -7,7 +7,7 @@ type CupSeen = Extract<Observation, { readonly kind: 'cup temperatures' }>;
 
 /** How fast the resin starts, from the first warming of the cup, beside what the card expected. */
 export function CupTestResult({ seen }: { readonly seen: CupSeen }) {
-  const { shown, system } = useCard();
+  const { shown, system, speak } = useCard();
   if (shown.fit === null) return null;
   const { model, spread } = shown.fit.card;
   const result = cupTest({ ...seen, model });
@@ -29,7 +29,7 @@ export function CupTestResult({ seen }: { readonly seen: CupSeen }) {
     <div className="cup-result" role="status">
       <p>
         From the first {used} readings: the cup warms by <strong>{perMinute(slope_K_s)}</strong> and loses{' '}
-        {perMinute(loss_K_s)} meanwhile. At 24 °C the reaction starts at{' '}
+        {perMinute(loss_K_s)} meanwhile. At {speak.temperature(297.15)} the reaction starts at{' '}
         <strong>
           {(kRef_per_s * 3600).toFixed(2)} ± {(kRef_per_s * 3600 * sdLn).toFixed(2)} per hour
         </strong>

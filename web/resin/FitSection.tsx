@@ -23,8 +23,9 @@ export function FitSection() {
       )}
       {curves?.length === 0 && <p className="none">Nothing to draw yet: no figure says a time.</p>}
       <div className="plots">
-        {plots.map((plot) => (
-          <figure key={plot.title} className="plot">
+        {plots.map((plot, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two charts may be of the same film
+          <figure key={`${i} ${plot.title}`} className="plot">
             <figcaption>{plot.title}</figcaption>
             <Guard what="This chart" of={plot}>
               <BandPlot

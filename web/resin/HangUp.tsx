@@ -43,7 +43,9 @@ export function HangUp() {
       </div>
       <div className="plots">
         <figure className="plot">
-          <figcaption>On the top: a film of 2.5 mm, by the temperature of the shop</figcaption>
+          <figcaption>
+            On the top: a film of {speak.thickness(0.0025)}, by the temperature of the shop
+          </figcaption>
           {workingTime.length > 1 && (
             <Guard what="This chart" of={shown.charts}>
               <BandPlot
@@ -67,7 +69,7 @@ export function HangUp() {
               />
             </Guard>
           )}
-          <table className="ledger hang-table">
+          <table className="hang-table">
             <thead>
               <tr>
                 <th scope="col">Shop</th>
@@ -125,7 +127,7 @@ export function HangUp() {
               />
             </Guard>
           )}
-          <table className="ledger hang-table">
+          <table className="hang-table">
             <thead>
               <tr>
                 <th scope="col">In the cup</th>

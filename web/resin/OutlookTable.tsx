@@ -1,9 +1,14 @@
 import { afterPourText } from '#web/charts/time-text.ts';
+import type { Speak } from '#web/units/speak.ts';
 import { useCard } from './card-context.tsx';
 import { spanText } from './range-words.ts';
 
+/** What labels are taken to be measured on. */
+const labelFilm = ({ system, thickness }: Speak) =>
+  `film of ${thickness(0.0025)} on ${system === 'us' ? '3/4 in' : '18 mm'} MDF`;
+
 export const OUTLOOK_ROWS = [
-  { key: 'workingTime', name: 'Working time', of: 'film of 2.5 mm on 18 mm MDF' },
+  { key: 'workingTime', name: 'Working time', of: labelFilm },
   { key: 'gel', name: 'Gel', of: 'the same film' },
   { key: 'dryHard', name: 'Dry hard', of: 'the same film' },
   { key: 'flash', name: 'Cup at its hottest', of: 'full cup of 1 kg, not poured' },
@@ -33,7 +38,7 @@ export function OutlookTable() {
                   <strong>{spanText(range)}</strong>
                   <span className="basis">
                     {range !== null && `most likely ${afterPourText(range.mid_s)}; `}
-                    {of}
+                    {typeof of === 'string' ? of : of(speak)}
                   </span>
                 </dd>
               </div>

@@ -38,7 +38,7 @@ export function RatioSection() {
               low: -25,
               high: 25,
               title: 'part B too little or too much, %',
-              ticks: [-25, -20, -15, -10, -5, 0, 5, 10, 15, 20, 25].map((value) => ({
+              ticks: [-20, -10, 0, 10, 20].map((value) => ({
                 at: value,
                 text: value > 0 ? `+${value}` : String(value).replace('-', '−'),
               })),

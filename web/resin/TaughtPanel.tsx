@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { ResinCardDocument } from '#core/resin/card-document.ts';
+import { useCard } from './card-context.tsx';
 import type { Answers } from './fit-messages.ts';
 import { OUTLOOK_ROWS } from './OutlookTable.tsx';
 import { narrowedText, spanText } from './range-words.ts';
@@ -12,6 +13,7 @@ interface Props {
 
 /** The ranges without one observation and with it. */
 export function TaughtPanel({ document, id }: Props) {
+  const { speak } = useCard();
   const [taught, setTaught] = useState<Answers['taught'] | null>(null);
   const [failed, setFailed] = useState<string | null>(null);
   useEffect(() => {
@@ -47,7 +49,7 @@ export function TaughtPanel({ document, id }: Props) {
       <caption>What it taught: the ranges without it and with it</caption>
       <thead>
         <tr>
-          <th scope="col">At 24 °C</th>
+          <th scope="col">At {speak.temperature(297.15)}</th>
           <th scope="col">Without it</th>
           <th scope="col">With it</th>
           <th scope="col">The range is</th>

@@ -107,12 +107,15 @@ function timeAxis(time_s: readonly number[], log: boolean): Axis {
 
 function valueAxis(quantity: FitCurve['quantity'], values: readonly number[], unit: 'F' | 'C'): Axis {
   if (quantity === 'film thickening') {
+    const high = Math.min(1000, Math.max(10, ...values.map((value) => value * 1.2)));
     return {
       kind: 'log',
       low: 1,
-      high: 1000,
+      high,
       title: 'Viscosity, times that of the fresh mix (1000: gel)',
-      ticks: [1, 2, 5, 10, 100, 1000].map((at) => ({ at, text: String(at) })),
+      ticks: [1, 2, 5, 10, 20, 50, 100, 1000]
+        .filter((at) => at <= high)
+        .map((at) => ({ at, text: String(at) })),
     };
   }
   const [low, high] = [Math.min(...values), Math.max(...values)];
@@ -126,6 +129,6 @@ function valueAxis(quantity: FitCurve['quantity'], values: readonly number[], un
     low: low - room,
     high: high + room,
     title,
-    ticks: niceTicks(low - room, high + room, 7).map((at) => ({ at, text: String(at) })),
+    ticks: niceTicks(low - room, high + room, 7).map((at) => ({ at, text: String(at).replace('-', '−') })),
   };
 }
