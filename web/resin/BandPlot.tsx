@@ -51,7 +51,7 @@ export function BandPlot({ says, x: xAxis, y: yAxis, bands, marks = [], levels =
   const left = 52;
   const right = width - 14;
   const top = size + 14;
-  const bottom = top + (printing ? 165 : Math.max(190, Math.min(360, (right - left) * 0.5)));
+  const bottom = top + (printing ? 330 : Math.max(190, Math.min(360, (right - left) * 0.5)));
   const height = bottom + size * 2 + 18;
   const x = scaleOf(xAxis, left, right);
   const y = scaleOf(yAxis, bottom, top);

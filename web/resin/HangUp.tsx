@@ -93,7 +93,10 @@ export function HangUp() {
           </table>
         </figure>
         <figure className="plot">
-          <figcaption>In the cup, at {speak.temperature(297.15)}: by what is in it</figcaption>
+          <figcaption>
+            <span className="hang-up-again">{document.name}: </span>
+            In the cup, at {speak.temperature(297.15)}: by what is in it
+          </figcaption>
           {cups.length > 1 && (
             <Guard what="This chart" of={shown.charts}>
               <BandPlot
