@@ -1,6 +1,9 @@
 import type { ResinCardDocumentInput } from './card-document.ts';
 
-/** The labels of the two generic cards, as a shop would type them. Common practice, no source. */
+/**
+ * The labels of the two generic cards, as a shop would type them. Common practice, no source. The epoxy equivalents are chosen so
+ * that the mix ratio gives the heat of the cards' own set (320 and 300 J/g, see `cards.ts`); they are no measured figures.
+ */
 export const QUICK_DOCUMENT: ResinCardDocumentInput = {
   format: 'pourwright resin 1',
   id: 'quick-20',
