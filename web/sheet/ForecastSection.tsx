@@ -1,5 +1,6 @@
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
+import { FilmPart } from '#web/film/FilmPart.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { Answers } from './Answers.tsx';
 import { useSheet } from './context.tsx';
@@ -74,7 +75,26 @@ function PlannedForecast({ coat, system, clockStart }: Props) {
         />
       </Guard>
       <Answers plan={plan} />
+      <FilmOf id={coat.id} name={name} />
       <NextCoatLine next={nextCoat} />
     </div>
+  );
+}
+
+/** The film of a planned coat; the coat's own figures stand in the forecast beside its plan. */
+function FilmOf({ id, name }: { readonly id: string; readonly name: string }) {
+  const { forecast, system } = useSheet();
+  const coat = forecast?.coats.find((each) => each.id === id);
+  if (!forecast?.piece || !forecast.measures || !coat?.plan || !coat.pour) return null;
+  const { piece, measures } = forecast;
+  return (
+    <FilmPart
+      name={name}
+      plan={coat.plan}
+      pour={coat.pour}
+      piece={piece}
+      measures={measures}
+      system={system}
+    />
   );
 }
