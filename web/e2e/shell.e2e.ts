@@ -59,7 +59,7 @@ export const tests: readonly BrowserTest[] = [
       const archive = page.getByRole('checkbox', { name: 'Archive (1)' });
       await archive.check();
       await page.getByRole('button', { name: 'Restore Oval hall table' }).click();
-      await page.locator('.toast', { hasText: 'back in the list' }).waitFor();
+      await page.locator('.toast', { hasText: 'back in the list' }).last().waitFor();
       await page.getByRole('checkbox', { name: 'Archive (0)' }).uncheck();
       await rows.nth(3).waitFor();
       await page.setViewportSize({ width: 360, height: 740 });
