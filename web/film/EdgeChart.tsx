@@ -72,9 +72,6 @@ export function EdgeChart({ edge, system, words }: Props) {
         <text className="chart-title" x="0" y={TOP - 10} fontSize={size}>
           Film that stays ({filmUnit})
         </text>
-        <text className="chart-title" x="0" y={floorTop - 10} fontSize={size}>
-          On the floor ({volumeUnit})
-        </text>
         {best !== undefined && (
           <rect
             fill={`url(#${hatch})`}
@@ -187,6 +184,9 @@ export function EdgeChart({ edge, system, words }: Props) {
           size={size}
           right={right}
         />
+        <text className="chart-title chart-halo" x="0" y={floorTop - 10} fontSize={size}>
+          On the floor ({volumeUnit})
+        </text>
       </svg>
     </div>
   );
@@ -216,7 +216,7 @@ function Mark({ x, to, text, size, right, dashed = false }: MarkProps) {
       <text
         className="chart-label"
         x={px(leftOf ? x - 5 : x + 5)}
-        y={TOP + FILM_HEIGHT - 7}
+        y={dashed ? TOP + size + 3 : TOP + FILM_HEIGHT - 7}
         fontSize={size}
         textAnchor={leftOf ? 'end' : 'start'}
       >

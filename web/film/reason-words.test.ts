@@ -21,6 +21,7 @@ describe('a reason in words', () => {
   it('shows small lengths in units that show something', () => {
     expect(fineText(0.0000241, 'metric')).toBe('24 µm');
     expect(fineText(0.0000241, 'us')).toBe('0.9 mil');
+    expect(fineText(0.003175, 'us')).toBe('1/8 in');
     expect(fineText(0.00127, 'metric')).toBe('1.27 mm');
     expect(perRunText(6.92e-6, 'metric')).toBe('6.9 mL a metre');
     // 6.92 mL/m x 0.3048 m / 29.5735 mL
@@ -29,7 +30,7 @@ describe('a reason in words', () => {
 
   it('names numbers by what they are', () => {
     expect(numberText('thetaLeft_per_Pa', 19.52, 'us')).toEqual(['flow budget left', '19.5 per Pa']);
-    expect(numberText('faceHeight_m', 0.0381, 'us')).toEqual([' face height'.trim(), '1 1/2 in']);
+    expect(numberText('faceHeight_m', 0.0381, 'us')).toEqual(['face height', '1 1/2 in']);
     expect(numberText('advancingAngle_deg', 30, 'metric')).toEqual(['advancing angle', '30°']);
     expect(numberText('surfaceAfter10s_K', 5, 'metric')[1]).toContain('5.0');
     expect(numberText('comesDown_m2', 1e-5, 'metric')).toEqual(['comes down the edge', '10.0 mL a metre']);

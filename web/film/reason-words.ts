@@ -51,8 +51,9 @@ export function signsText(formula: string): string {
     .join('; ');
 }
 
-/** A film or a bubble: thousandths of a millimetre under a tenth, mil in US units. */
+/** A film, a bubble, a radius: thousandths of a millimetre under a tenth; in US units mil, and inches from a tenth on. */
 export function fineText(length_m: number, system: System): string {
+  if (system === 'us' && length_m >= 0.0025) return speaker(system).length(length_m);
   if (length_m >= 1e-4 || length_m === 0) return speaker(system).thickness(length_m);
   return system === 'us' ? `${fixed(fromSI(length_m, 'mil'), 1)} mil` : `${trimmed(length_m * 1e6, 0)} µm`;
 }
