@@ -67,13 +67,15 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     const air = airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? ''));
     return { coat, board: read.board, air };
   });
+  // Splashes are poured flat beside the top, in the same coats.
+  const beside_m2 = read.piece.splashes.reduce((sum, splash) => sum + splash.filmArea_m2, 0);
   const planned = pours.map((pour): CoatPlan | null => {
     if (pour === null || measures === null) return null;
     const { coat, board, air } = pour;
     const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
     return planCoat({
       coat,
-      measures,
+      measures: { ...measures, topArea_m2: measures.topArea_m2 + beside_m2 },
       board,
       air,
       rates,

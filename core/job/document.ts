@@ -50,6 +50,10 @@ const OutlineDocument = z
             x: length('From the left', '0 in'),
             y: length('From the front', '0 in'),
             radius: length('Radius of this corner', '1/2 in'),
+            bow: length(
+              'Rise of the side to the next corner over the straight line between them, outwards; negative for inwards; empty for a straight side',
+              '1 1/2 in',
+            ),
           }),
         )
         .max(200),
@@ -88,6 +92,12 @@ const CutOutDocument = z.strictObject({
   rim: z.enum(['wrapped', 'dammed']).default('dammed').describe('Is the film carried down into the hole?'),
 });
 
+const SplashDocument = z.strictObject({
+  side: z.enum(['back', 'left', 'right']).default('back').describe('The side of the top it stands on'),
+  height: length('Height above the top', '4 in'),
+  thickness: length('Thickness', '3/4 in'),
+});
+
 const PieceDocument = z.strictObject({
   outline: OutlineDocument.nullable().default(null),
   bodyThickness: length('Thickness of the body at the edge', '1 1/2 in'),
@@ -95,6 +105,11 @@ const PieceDocument = z.strictObject({
   boardThickness: length('Thickness of the board under the film', '3/4 in'),
   edges: z.array(EdgeDocument).max(200).default([]),
   cutOuts: z.array(CutOutDocument).max(50).default([]),
+  splashes: z
+    .array(SplashDocument)
+    .max(3)
+    .default([])
+    .describe('Backsplash and side splashes: boards of their own, poured flat beside the top'),
 });
 
 const ReadingDocument = z.strictObject({
@@ -192,6 +207,7 @@ export type JobDocumentInput = z.input<typeof JobDocument>;
 export type PieceDocument = z.infer<typeof PieceDocument>;
 export type OutlineDocument = z.infer<typeof OutlineDocument>;
 export type EdgeDocument = z.infer<typeof EdgeDocument>;
+export type SplashDocument = z.infer<typeof SplashDocument>;
 export type CutOutDocument = z.infer<typeof CutOutDocument>;
 export type RoomDocument = z.infer<typeof RoomDocument>;
 export type ColourDocument = z.infer<typeof ColourDocument>;

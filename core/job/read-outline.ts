@@ -2,6 +2,7 @@ import type { Outline } from '#core/piece/piece.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { OutlineDocument } from './document.ts';
 import type { Notes } from './notes.ts';
+import { bowedOutline } from './read-piece-bow.ts';
 
 /** A top, a side of it or a place on it: a hand to ten metres. */
 export const SMALLEST_SIDE_M = 0.01;
@@ -75,10 +76,20 @@ export function readOutline(document: OutlineDocument, notes: Notes): Outline | 
         const x_m = at('x', 'distance from the left');
         const y_m = at('y', 'distance from the front');
         const radius_m = radius(`corners.${index}.radius`, corner.radius, 'radius of this corner');
-        return x_m === null || y_m === null || radius_m === null ? null : { x_m, y_m, radius_m };
+        // Documents from before sides could bow hold none.
+        const bow_m = notes.or(`${path}.corners.${index}.bow`, corner.bow ?? '', 0, (typed, ask) =>
+          readLength_m(typed, {
+            ...ask,
+            what: 'bow of this side',
+            min: -LARGEST_SIDE_M / 2,
+            max: LARGEST_SIDE_M / 2,
+          }),
+        );
+        if (x_m === null || y_m === null || radius_m === null || bow_m === null) return null;
+        return { x_m, y_m, radius_m, bow_m };
       });
       const known = corners.filter((corner) => corner !== null);
-      return known.length === corners.length ? { shape: 'polygon', corners: known } : null;
+      return known.length === corners.length ? bowedOutline(known, notes) : null;
     }
   }
 }

@@ -6,11 +6,14 @@ import type { Asked, Notes } from './notes.ts';
 import { readCutOut } from './read-cut-out.ts';
 import { readEdge, usualEdge } from './read-edge.ts';
 import { readOutline } from './read-outline.ts';
+import { readSplashes, type SplashPart } from './read-piece-splash.ts';
 
 export interface PieceRead {
   /** null where the piece is not complete or not readable. */
   readonly piece: Piece | null;
   readonly boardThickness_m: number | null;
+  /** Boards of their own beside the top; empty where the outline cannot be read. */
+  readonly splashes: readonly SplashPart[];
 }
 
 /** Reads the sizes of a piece. Whether they make a sound piece is for core/piece to say. */
@@ -30,9 +33,11 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
   );
   if (document.outline === null) {
     notes.miss('piece.outline', 'the shape and size of the piece');
-    return { piece: null, boardThickness_m };
+    return { piece: null, boardThickness_m, splashes: [] };
   }
   const outline = readOutline(document.outline, notes);
+  // Documents from before there were splashes hold none.
+  const splashes = readSplashes(document.splashes ?? [], outline, notes);
   const cutOuts = document.cutOuts.map((cutOut, index) =>
     readCutOut(cutOut, `piece.cutOuts.${index}`, notes),
   );
@@ -62,9 +67,10 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
       edges.set(name, usualEdge(bodyThickness_m));
   const known = cutOuts.filter((cutOut) => cutOut !== null);
   if (outline === null || bodyThickness_m === null || !whole || known.length !== cutOuts.length)
-    return { piece: null, boardThickness_m };
+    return { piece: null, boardThickness_m, splashes };
   return {
     piece: { outline, edges: Object.fromEntries(edges), cutOuts: known, bodyThickness_m },
     boardThickness_m,
+    splashes,
   };
 }

@@ -67,6 +67,13 @@ export function OutlineForm() {
   );
 }
 
+const COLUMNS = {
+  x: 'From the left',
+  y: 'From the front',
+  radius: 'Radius',
+  bow: 'Bow to the next',
+} as const;
+
 function CornerTable({ outline }: { readonly outline: Extract<OutlineDocument, { shape: 'polygon' }> }) {
   const { edit } = useSheet();
   const change = (label: string, corners: typeof outline.corners) =>
@@ -84,6 +91,7 @@ function CornerTable({ outline }: { readonly outline: Extract<OutlineDocument, {
             <th scope="col">From the left</th>
             <th scope="col">From the front</th>
             <th scope="col">Radius</th>
+            <th scope="col">Bow to the next</th>
             <th scope="col">
               <span className="unseen">Remove</span>
             </th>
@@ -94,11 +102,11 @@ function CornerTable({ outline }: { readonly outline: Extract<OutlineDocument, {
             // biome-ignore lint/suspicious/noArrayIndexKey: corners have no name but their place
             <tr key={i}>
               <th scope="row">{i + 1}</th>
-              {(['x', 'y', 'radius'] as const).map((key) => (
-                <td key={key} data-label={{ x: 'From the left', y: 'From the front', radius: 'Radius' }[key]}>
+              {(['x', 'y', 'radius', 'bow'] as const).map((key) => (
+                <td key={key} data-label={COLUMNS[key]}>
                   <QuantityField
                     hideLabel
-                    label={`Corner ${i + 1}, ${{ x: 'from the left', y: 'from the front', radius: 'radius' }[key]}`}
+                    label={`Corner ${i + 1}, ${COLUMNS[key].toLowerCase()}`}
                     path={['piece', 'outline', 'corners', i, key]}
                     kind="length"
                   />
@@ -122,7 +130,7 @@ function CornerTable({ outline }: { readonly outline: Extract<OutlineDocument, {
         <button
           type="button"
           className="small"
-          onClick={() => change('Add corner', [...outline.corners, { x: '', y: '', radius: '' }])}
+          onClick={() => change('Add corner', [...outline.corners, { x: '', y: '', radius: '', bow: '' }])}
         >
           Add a corner
         </button>

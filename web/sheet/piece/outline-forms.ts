@@ -106,7 +106,7 @@ export function withShape(piece: PieceDocument, shape: OutlineDocument['shape'])
         return { shape, length: was('length') || was('diameter'), width: was('width') || was('diameter') };
       case 'polygon': {
         const [length, width] = [was('length'), was('width')];
-        const corner = (x: string, y: string) => ({ x, y, radius: '' });
+        const corner = (x: string, y: string) => ({ x, y, radius: '', bow: '' });
         return {
           shape,
           corners: [
