@@ -5,6 +5,8 @@
  * Geometric Numerical Integration, section I.1.2; from memory), whose every step keeps areas exactly, where a plain step of
  * the flow loses several per cent.
  */
+
+import type { Stroke } from '../move.ts';
 import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
