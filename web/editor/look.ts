@@ -1,0 +1,36 @@
+/** What the editor shows of a piece document: the piece as read, its drawing, and what core/piece says about it. */
+import type { PieceDocument } from '#core/job/document.ts';
+import { Notes } from '#core/job/notes.ts';
+import { problemInOneUnit } from '#core/job/one-unit.ts';
+import { readPiece } from '#core/job/read-piece.ts';
+import { type Drawing, dimensionedDrawing } from '#core/piece/drawing.ts';
+import type { Piece } from '#core/piece/piece.ts';
+import { reviewPiece } from '#core/piece/validate.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
+
+export interface Look {
+  readonly piece: Piece;
+  readonly drawing: Drawing;
+  /** What keeps it from being measured. */
+  readonly problems: readonly Problem[];
+  /** What the shop should know. */
+  readonly warnings: readonly Problem[];
+}
+
+/** null where a text cannot be read or the outline cannot be drawn. */
+export function lookAt(document: PieceDocument, system: System): Look | null {
+  const { piece } = readPiece(document, new Notes(system));
+  if (piece === null) return null;
+  const drawing = dimensionedDrawing(piece);
+  if (!drawing.ok) return null;
+  const { problems, warnings } = reviewPiece(piece);
+  const say = (found: readonly Problem[]) => found.map((problem) => problemInOneUnit(problem, system));
+  return { piece, drawing: drawing.value, problems: say(problems), warnings: say(warnings) };
+}
+
+/** What stands against a cut-out, worst first: problems, then warnings. */
+export function aboutCutOut(look: Look, index: number): readonly Problem[] {
+  const own = (p: Problem): boolean => p.path.startsWith(`cutOuts.${index}.`);
+  return [...look.problems.filter(own), ...look.warnings.filter(own)];
+}
