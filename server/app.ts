@@ -9,6 +9,7 @@ import { jobsApi } from './jobs-api.ts';
 import { Refusal } from './refusal.ts';
 import { resinsApi } from './resins-api.ts';
 import { type Route, routes } from './routes.ts';
+import { setOutApi } from './set-out/set-out-api.ts';
 import { shopApi } from './shop-api.ts';
 import { shopCards } from './shop-cards.ts';
 import { staticFiles } from './static-files.ts';
@@ -55,6 +56,7 @@ export function createApp(parts: AppParts) {
 
   const withApi = app
     .route('/', jobsApi(store, cards, now))
+    .route('/', setOutApi(store, now))
     .route('/', resinsApi(store, cards, now))
     .route('/', shopApi(store, now))
     .route('/', aboutApi(store, version));

@@ -39,7 +39,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(21);
+    expect(described.length).toBe(23);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -70,7 +70,11 @@ describe('the OpenAPI description', () => {
       const described = operation?.responses[status]?.content;
       expect(Object.keys(described ?? {})).toEqual([answer.headers.get('content-type')]);
       const accepts = ajv.compile(Object.values(described ?? {})[0]!.schema);
-      expect([address, accepts(answer.body), accepts.errors ?? null]).toEqual([address, true, null]);
+      expect([address, accepts(answer.body ?? answer.text), accepts.errors ?? null]).toEqual([
+        address,
+        true,
+        null,
+      ]);
       if (status < 300 && body !== undefined)
         expect(ajv.compile(operation!.requestBody!.content['application/json']!.schema)(body)).toBe(true);
       seen.add(`${operation!.operationId} ${status}`);
@@ -103,6 +107,20 @@ describe('the OpenAPI description', () => {
       await check(200, method, job + path, `/api/jobs/${id}${path}`);
       await check(404, method, job + path, `/api/jobs/${none}${path}`);
       await check(400, method, job + path, `/api/jobs/7${path}`);
+    }
+    const whole = uuid();
+    const outline = { shape: 'round', diameter: '12 in' };
+    const piece = { outline, bodyThickness: '3/4 in' };
+    await check(201, 'POST', '/api/jobs', '/api/jobs', {
+      id: whole,
+      saveId: uuid(),
+      document: { ...document, piece },
+    });
+    for (const file of ['/set-out.pdf', '/template.pdf']) {
+      await check(200, 'GET', job + file, `/api/jobs/${whole}${file}?paper=a4`);
+      await check(422, 'GET', job + file, `/api/jobs/${id}${file}`);
+      await check(404, 'GET', job + file, `/api/jobs/${none}${file}`);
+      await check(400, 'GET', job + file, `/api/jobs/${whole}${file}?paper=a5`);
     }
     await check(200, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/1`);
     await check(404, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/9`);

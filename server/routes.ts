@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod';
 import * as s from './schemas.ts';
+import { setOutRoutes } from './set-out/routes.ts';
 
 export interface Answer {
   readonly what: string;
@@ -78,6 +79,7 @@ export const routes = {
     what: 'The job file, to keep or pass on',
     answers: { 200: { what: 'The job document, as a download', schema: s.Job.shape.document }, 404: noJob },
   },
+  ...setOutRoutes,
   listVersions: {
     method: 'get',
     path: '/api/jobs/:id/versions',
