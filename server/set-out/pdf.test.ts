@@ -4,9 +4,10 @@ import { pointAlong } from '#core/piece/arc.ts';
 import { edgeNames } from '#core/piece/outline.ts';
 import type { CutOut, EdgeSpec, Outline, Piece } from '#core/piece/piece.ts';
 import { FOOT_M, type Tile, type Tiling } from '#core/piece/set-out/template-tiles.ts';
+import { CHECK_BAR_M } from './check-bar.ts';
 import { type Pixels, POPPLER, pageTexts, pdfFacts, pixelsOf } from './rendered-page.ts';
 import { setOutPdf } from './set-out-pdf.ts';
-import { CHECK_BAR_M, templatePdf } from './template-pdf.ts';
+import { templatePdf } from './template-pdf.ts';
 
 const PER_INCH = 300;
 const PIXEL_M = 0.0254 / PER_INCH;

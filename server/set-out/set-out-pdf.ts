@@ -6,26 +6,17 @@ import { setOut } from '#core/piece/set-out/set-out.ts';
 import { bad, good, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import { drawPiece } from './drawing-page.ts';
-import { GREY, type Ink, openInk } from './ink.ts';
-import type { Revision } from './revision.ts';
+import { type Ink, openInk } from './ink.ts';
 import { sayDatum } from './say.ts';
 import { writeTables } from './set-out-tables.ts';
+import { head, MARGIN, type SheetWords, titleOf } from './sheet-head.ts';
 import type { Flow } from './table.ts';
-
-export interface SheetWords {
-  readonly title: string;
-  readonly customer: string;
-  readonly revision: Revision;
-  /** When it was printed, ISO 8601 UTC; its day stands on the sheet. */
-  readonly at: string;
-}
 
 export interface SheetAsked extends SheetWords {
   readonly paper: Paper;
   readonly system: System;
 }
 
-export const MARGIN = 32;
 const HEAD = 34;
 
 /** The sheet's bytes, or what is wrong with the piece. */
@@ -65,37 +56,6 @@ export async function setOutPdf(piece: Piece, asked: SheetAsked): Promise<Result
   writeTables(flow, sheet.value, system);
   ink.eachPage((index, count) => head(ink, 'Set-out sheet', asked, index, count));
   return good(await ink.end(), sheet.warnings);
-}
-
-export function titleOf({ title }: SheetWords): string {
-  return title.trim() === '' ? 'Untitled job' : title.trim();
-}
-
-/** Title and customer at the left; what it is, its revision and page at the right. */
-export function head(ink: Ink, what: string, words: SheetWords, index: number, count: number): void {
-  const right = ink.width - MARGIN;
-  const small = { size: 8, align: 'right' } as const;
-  const { revision, at } = words;
-  ink.write(`${what}, page ${index + 1} of ${count}`, right, MARGIN + 10, { ...small, weight: 600 });
-  ink.write(
-    `Version ${revision.version}, ${revision.hash}, printed ${at.slice(0, 10)}`,
-    right,
-    MARGIN + 21,
-    small,
-  );
-  const room = ink.width - 2 * MARGIN - 210;
-  ink.write(ink.wrap(titleOf(words), room, { size: 14, weight: 600 })[0]!, MARGIN, MARGIN + 11, {
-    size: 14,
-    weight: 600,
-  });
-  ink.write(ink.wrap(words.customer, room, { size: 9 })[0]!, MARGIN, MARGIN + 22, { size: 9 });
-  ink.doc
-    .moveTo(MARGIN, MARGIN + 27)
-    .lineTo(right, MARGIN + 27)
-    .lineWidth(0.6)
-    .undash()
-    .strokeColor(GREY)
-    .stroke();
 }
 
 function lineLegend(ink: Ink, y: number): void {

@@ -144,7 +144,7 @@ export function writeTables(flow: Flow, sheet: SetOut, system: System): void {
       flow,
       [
         { head: 'Cut-out', share: 1.5 },
-        { head: 'size', share: 2.1 },
+        { head: 'size', share: 2.5 },
         number(`centre ${fromAcross}`),
         number(`centre ${fromUp}`),
         number(`near edge ${fromAcross}`),
