@@ -37,9 +37,13 @@ export function debianTools(packages: readonly string[], present: () => boolean)
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     console.log(`Installing ${names} for the tests that read our files with them.`);
     const quiet = { stdio: ['ignore', 'ignore', 'inherit'] as ['ignore', 'ignore', 'inherit'] };
-    spawnSync('apt-get', ['update'], quiet);
-    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', ...packages], quiet);
-    if (present()) return true;
+    // Test files run side by side: another one may hold the package system for a while.
+    const patient = ['-o', 'DPkg::Lock::Timeout=120'];
+    for (let attempt = 0; attempt < 3; attempt += 1) {
+      spawnSync('apt-get', ['update', ...patient], quiet);
+      spawnSync('apt-get', ['install', '-y', '--no-install-recommends', ...patient, ...packages], quiet);
+      if (present()) return true;
+    }
   }
   const message = `These tests need ${names} (Debian: apt-get install ${names}).`;
   if (mustNotSkip()) throw new Error(message);

@@ -52,7 +52,8 @@ export function openInk(wishes: PaperWishes): Ink {
     size: [width, height],
     margin: 0,
     bufferPages: true,
-    font: fontBytes('latin', 400) as unknown as string,
+    // None: a first font equal to a registered one would keep pdfkit from knowing the latter again, and read it for every word.
+    font: null as unknown as string,
     displayTitle: true,
     lang: 'en',
     info: {

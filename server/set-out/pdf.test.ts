@@ -100,7 +100,7 @@ function barLength_m(pixels: Pixels, high_m: number, left_m: number): number {
   return longest;
 }
 
-describe.skipIf(!POPPLER)('the set-out sheet', () => {
+describe.skipIf(!POPPLER)('the set-out sheet', { timeout: 60_000 }, () => {
   it('says title, customer, revision, date and every figure of the piece, in inches and millimetres', async () => {
     const pages = pageTexts(await sheet(vanity, 'Letter', 'us'));
     for (const page of pages) {
@@ -172,7 +172,7 @@ describe.skipIf(!POPPLER)('the set-out sheet', () => {
   });
 });
 
-describe.skipIf(!POPPLER)('the true-scale template', () => {
+describe.skipIf(!POPPLER)('the true-scale template', { timeout: 60_000 }, () => {
   it('has a map and then each sheet with its label, its crosses and the words about the bar', async () => {
     for (const paper of ['A4', 'Letter'] as const) {
       const { bytes, tiling } = await template(vanity, paper);
@@ -213,7 +213,7 @@ describe.skipIf(!POPPLER)('the true-scale template', () => {
       for (const run of runs(map, 'row', y_m, 0.005, 0.15))
         longest = Math.max(longest, run.end_m - run.begin_m);
     expect(Math.abs(longest - CHECK_BAR_M)).toBeLessThanOrEqual(CLOSE_M);
-  }, 60_000);
+  });
 
   it('shows a piece that fits one sheet in its true size, both ways', async () => {
     const { bytes, tiling } = await template(
@@ -250,5 +250,5 @@ describe.skipIf(!POPPLER)('the true-scale template', () => {
         }
     });
     expect(looked).toBeGreaterThan(100);
-  }, 60_000);
+  });
 });
