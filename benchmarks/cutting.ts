@@ -14,7 +14,7 @@ import { CLASSES, drawClass } from '#core/piece/cutting/published-classes.check.
 const flag = (name: string, without: number) =>
   Number(process.argv.find((each) => each.startsWith(`--${name}=`))?.split('=')[1] ?? without);
 const draws = flag('draws', 10);
-const rounds = flag('rounds', 150_000);
+const rounds = flag('rounds', 90_000);
 const grain = process.argv.includes('--free') ? 'free' : 'fixed';
 
 const cpu_s = () => {

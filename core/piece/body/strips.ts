@@ -1,0 +1,124 @@
+/** Strips under the edges of an outline, and rims round its holes: blanks to cut, as rectangles. */
+import { circleOf, turning_rad as turningOf } from '../arc.ts';
+import { cutOutPath, outlinePath } from '../outline.ts';
+import { bounds } from '../path.ts';
+import type { CutOut, Piece, Segment } from '../piece.ts';
+import { TAP_HOLE_M } from './body.ts';
+
+export interface Blank {
+  readonly name: string;
+  readonly length_m: number;
+  readonly width_m: number;
+  readonly faceHeight_m: number;
+  /** Of the strip itself, for its weight: length along its middle by its width. */
+  readonly area_m2: number;
+  readonly note: string;
+}
+
+/** A curved strip is made of pieces that turn no further than this. */
+const MOST_TURN_RAD = Math.PI / 3;
+/** Less than this along an edge is a leftover of a rounded corner, not a strip. */
+const SHORTEST_M = 0.001;
+
+/** Only for an arc. */
+function arcOf(segment: Segment): { radius_m: number; turning_rad: number } {
+  return { radius_m: circleOf(segment)!.radius_m, turning_rad: turningOf(segment) };
+}
+
+/** Under every finished edge. Corners rounded to no more than the strip's width are cut from the two strips that meet there. */
+export function edgeBlanks(piece: Piece, stripWidth_m: number): Blank[] {
+  const path = outlinePath(piece.outline);
+  const blanks: Blank[] = [];
+  const corner = (segment: Segment) => segment.kind === 'arc' && arcOf(segment).radius_m <= stripWidth_m;
+  path.forEach((segment, i) => {
+    const spec = piece.edges[segment.edge];
+    if (spec === undefined || spec.kind !== 'finished' || corner(segment)) return;
+    const name = `${segment.edge} strip`;
+    const { faceHeight_m } = spec;
+    if (segment.kind === 'line') {
+      const straight = Math.hypot(segment.to.x_m - segment.from.x_m, segment.to.y_m - segment.from.y_m);
+      const length_m = straight + into(path, i, -1) + into(path, i, 1);
+      if (length_m < SHORTEST_M) return;
+      const note = 'Mitre it where two strips meet.';
+      blanks.push({
+        name,
+        length_m,
+        width_m: stripWidth_m,
+        faceHeight_m,
+        area_m2: straight * stripWidth_m,
+        note,
+      });
+      return;
+    }
+    const { radius_m, turning_rad } = arcOf(segment);
+    const turn = Math.abs(turning_rad);
+    const pieces = Math.ceil(turn / MOST_TURN_RAD - 1e-9);
+    const half = turn / pieces / 2;
+    // The body lies inside an arc that turns left and outside one that turns right.
+    const outer = turning_rad > 0 ? radius_m : radius_m + stripWidth_m;
+    const inner = Math.max(0, outer - stripWidth_m);
+    for (let k = 0; k < pieces; k++)
+      blanks.push({
+        name: `${segment.edge} curve`,
+        length_m: 2 * outer * Math.sin(half),
+        width_m: outer - inner * Math.cos(half),
+        faceHeight_m,
+        area_m2: half * (outer * outer - inner * inner),
+        note: 'Saw the curve after gluing, along the field.',
+      });
+  });
+  return blanks;
+
+  /** How far a strip runs on into the small rounded corner at one end of it: the tangent length of the whole corner. */
+  function into(all: readonly Segment[], at: number, step: 1 | -1): number {
+    let turn = 0;
+    let radius = 0;
+    let index = (at + step + all.length) % all.length;
+    for (let k = 0; k < all.length && corner(all[index]!); k++) {
+      const arc = arcOf(all[index]!);
+      turn += Math.abs(arc.turning_rad);
+      radius = arc.radius_m;
+      index = (index + step + all.length) % all.length;
+    }
+    return turn === 0 || turn > (2 * Math.PI) / 3 ? radius : radius * Math.tan(turn / 2);
+  }
+}
+
+/**
+ * Round every hole larger than a tap hole, and round any hole the resin runs down. A rectangular hole gets a frame of four, wide
+ * enough that its rounded corners are routed out of it; any other hole one block.
+ */
+export function rimBlanks(piece: Piece, stripWidth_m: number): Blank[] {
+  return piece.cutOuts.flatMap((cutOut): Blank[] => {
+    const [length, width] = sizeOf(cutOut);
+    if (Math.min(length, width) <= TAP_HOLE_M && cutOut.rim === 'dammed') return [];
+    const faceHeight_m = cutOut.faceHeight_m ?? piece.bodyThickness_m;
+    const name = `${cutOut.name} rim`;
+    const outerArea = (length + 2 * stripWidth_m) * (width + 2 * stripWidth_m);
+    if (cutOut.shape === 'rectangle') {
+      const radius = cutOut.cornerRadius_m;
+      const band = stripWidth_m + radius;
+      const between = width - 2 * radius;
+      const note = radius > 0 ? 'Rout the inside corners with the hole.' : '';
+      const share = (outerArea - length * width) / 4;
+      const one = { name, width_m: band, faceHeight_m, area_m2: share, note };
+      const pair = (length_m: number) => [
+        { ...one, length_m },
+        { ...one, length_m },
+      ];
+      return [...pair(length + 2 * stripWidth_m), ...(between > SHORTEST_M ? pair(between) : [])];
+    }
+    const hole = (Math.PI / 4) * length * width;
+    const note = 'One block, cut through with the hole.';
+    const block = { name, length_m: length + 2 * stripWidth_m, width_m: width + 2 * stripWidth_m };
+    return [{ ...block, faceHeight_m, area_m2: outerArea - hole, note }];
+  });
+}
+
+/** Along its own axes, whichever way it is turned on the piece. */
+function sizeOf(cutOut: CutOut): [number, number] {
+  if (cutOut.shape === 'round') return [cutOut.diameter_m, cutOut.diameter_m];
+  if (cutOut.shape === 'rectangle') return [cutOut.length_m, cutOut.width_m];
+  const box = bounds(cutOutPath({ ...cutOut, rotation_rad: 0 }));
+  return [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];
+}
