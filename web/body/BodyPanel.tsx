@@ -24,7 +24,10 @@ export interface BodyPanelProps {
 }
 
 /** Few enough for a plan while the page is drawn. */
-const ROUNDS = { rounds: 400, tidyRounds: 100 };
+function fewRounds(parts: number): CuttingOptions {
+  const rounds = Math.max(20, Math.min(250, Math.floor(2000 / Math.max(1, parts))));
+  return { rounds, tidyRounds: Math.ceil(rounds / 4) };
+}
 const NO_CUTTING: CuttingOptions = {};
 
 export function BodyPanel({ piece, system, options, stock, cutting = NO_CUTTING }: BodyPanelProps) {
@@ -36,10 +39,11 @@ export function BodyPanel({ piece, system, options, stock, cutting = NO_CUTTING 
       advice: bodyAdvice(piece, weighed, system, options),
     };
   }, [piece, options, system]);
-  const plan = useMemo(
-    () => (stock.length === 0 ? null : planCutting(parts, stock, { ...ROUNDS, ...cutting })),
-    [parts, stock, cutting],
-  );
+  const plan = useMemo(() => {
+    if (stock.length === 0) return null;
+    const count = parts.reduce((sum, part) => sum + part.count, 0);
+    return planCutting(parts, stock, { ...fewRounds(count), ...cutting });
+  }, [parts, stock, cutting]);
   const size = (length_m: number) => formatLength(length_m, system);
   const heavy = (mass_kg: number) => formatWeight(mass_kg, system);
   return (

@@ -46,6 +46,7 @@ export function bodyParts(piece: Piece, options: BodyOptions = {}): BodyPart[] {
   }
   const layered = (kind: 'strip' | 'rim', blank: Blank): void => {
     const layers = layersUnder(blank.faceHeight_m, body.boardThickness_m);
+    if (layers.count === 0) return;
     const whole = layers.last_m > body.boardThickness_m - 0.0005 ? layers.count : layers.count - 1;
     const { name, note } = blank;
     // The field's oversize is trimmed back to the strips' outer side, so strips carry it at their ends only.

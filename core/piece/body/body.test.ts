@@ -51,12 +51,35 @@ describe('body parts', () => {
     const round: Piece = { ...plain, outline: { shape: 'round', diameter_m: 1 }, edges: { rim: finished } };
     const weight = bodyWeight(round, { ...board, density_kg_m3: 1000 });
     expect(weight.strips_kg).toBeCloseTo(Math.PI * (0.5 ** 2 - 0.425 ** 2) * 0.75 * INCH * 1000, 9);
-    // Four quarter arcs, each in two.
-    expect(sizes(round)[1]!.at(-1)).toBe(8);
+    // A full turn in sixths.
+    expect(sizes(round)[1]!.at(-1)).toBe(6);
     for (const part of bodyParts(round, board).filter((each) => each.kind === 'strip')) {
-      expect(part.length_m).toBeCloseTo(2 * 0.5 * Math.sin(Math.PI / 8), 9);
-      expect(part.width_m).toBeCloseTo(0.5 - 0.425 * Math.cos(Math.PI / 8), 9);
+      expect(part.length_m).toBeCloseTo(2 * 0.5 * Math.sin(Math.PI / 6), 9);
+      expect(part.width_m).toBeCloseTo(0.5 - 0.425 * Math.cos(Math.PI / 6), 9);
     }
+  });
+
+  it('make an oval of as many curves as a round, though its outline is many small arcs, and as heavy as its ring', () => {
+    const oval: Piece = {
+      ...plain,
+      outline: { shape: 'ellipse', length_m: 1.2, width_m: 0.8 },
+      edges: { rim: finished },
+    };
+    const curves = bodyParts(oval, board).filter((part) => part.kind === 'strip');
+    expect(curves.reduce((sum, part) => sum + part.count, 0)).toBe(6);
+    // Ring of width w inside a closed convex curve: perimeter x w - pi w2 (Steiner).
+    const [a, b] = [0.6, 0.4];
+    const h = ((a - b) / (a + b)) ** 2;
+    const round = Math.PI * (a + b) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
+    const ring = round * 0.075 - Math.PI * 0.075 ** 2;
+    const kg = bodyWeight(oval, { ...board, density_kg_m3: 1000 }).strips_kg;
+    expect(Math.abs(kg / (ring * 0.75 * INCH * 1000) - 1)).toBeLessThan(1e-3);
+    const thin: Piece = {
+      ...oval,
+      bodyThickness_m: 0.75 * INCH,
+      edges: { rim: edge('finished', 0.75 * INCH) },
+    };
+    expect(bodyParts(thin, board).map((part) => part.kind)).toEqual(['field']);
   });
 
   it('frame a rectangular hole, block a wrapped round one, leave a dammed tap hole alone', () => {

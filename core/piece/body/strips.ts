@@ -1,8 +1,8 @@
 /** Strips under the edges of an outline, and rims round its holes: blanks to cut, as rectangles. */
-import { circleOf, turning_rad as turningOf } from '../arc.ts';
+import { circleOf, heading_rad, pointAlong, turning_rad as turningOf } from '../arc.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
 import { bounds } from '../path.ts';
-import type { CutOut, Piece, Segment } from '../piece.ts';
+import type { CutOut, Piece, Point, Segment } from '../piece.ts';
 import { TAP_HOLE_M } from './body.ts';
 
 export interface Blank {
@@ -17,12 +17,66 @@ export interface Blank {
 
 /** A curved strip is made of pieces that turn no further than this. */
 const MOST_TURN_RAD = Math.PI / 3;
+/** Even, so that the middle of an arc is among them. */
+const SAMPLES = 16;
 /** Less than this along an edge is a leftover of a rounded corner, not a strip. */
 const SHORTEST_M = 0.001;
 
 /** Only for an arc. */
 function arcOf(segment: Segment): { radius_m: number; turning_rad: number } {
   return { radius_m: circleOf(segment)!.radius_m, turning_rad: turningOf(segment) };
+}
+
+/** One arc of an edge runs smoothly into the next of the same edge, turning the same way. */
+function goesOn(before: Segment, after: Segment): boolean {
+  if (before.kind !== 'arc' || after.kind !== 'arc' || before.edge !== after.edge) return false;
+  if (before.bulge * after.bulge < 0) return false;
+  return Math.abs(Math.sin(heading_rad(after, 'start') - heading_rad(before, 'end'))) < 0.01;
+}
+
+/** Rectangles that hold a smooth run of arcs with the strip on its left, each turning no further than MOST_TURN_RAD. */
+function curvesOf(
+  run: readonly Segment[],
+  stripWidth_m: number,
+): { length_m: number; width_m: number; area_m2: number }[] {
+  const turn = run.reduce((sum, each) => sum + Math.abs(turningOf(each)), 0);
+  const pieces = Math.ceil(turn / MOST_TURN_RAD - 1e-9);
+  return Array.from({ length: pieces }, (_, k) => {
+    const from = (k * turn) / pieces;
+    const to = ((k + 1) * turn) / pieces;
+    const outer: Point[] = [];
+    const inner: Point[] = [];
+    let area_m2 = 0;
+    let past = 0;
+    for (const arc of run) {
+      const { radius_m, turning_rad } = arcOf(arc);
+      const whole = Math.abs(turning_rad);
+      const start = Math.max(0, from - past) / whole;
+      const end = Math.min(whole, to - past) / whole;
+      past += whole;
+      if (!(end > start)) continue;
+      // The body lies to the left: inside an arc that turns left, outside one that turns right.
+      const depth = turning_rad > 0 ? Math.min(stripWidth_m, radius_m) : stripWidth_m;
+      const middle = radius_m - (Math.sign(turning_rad) * depth) / 2;
+      area_m2 += middle * whole * (end - start) * depth;
+      for (let step = 0; step <= SAMPLES; step++) {
+        const at = start + ((end - start) * step) / SAMPLES;
+        const p = pointAlong(arc, at);
+        const heading = heading_rad(arc, 'start') + turning_rad * at;
+        outer.push(p);
+        inner.push({ x_m: p.x_m - depth * Math.sin(heading), y_m: p.y_m + depth * Math.cos(heading) });
+      }
+    }
+    const first = outer[0]!;
+    const last = outer[outer.length - 1]!;
+    const chord = Math.atan2(last.y_m - first.y_m, last.x_m - first.x_m);
+    const extent = (cos: number, sin: number) => {
+      const along = [...outer, ...inner].map((p) => p.x_m * cos + p.y_m * sin);
+      return Math.max(...along) - Math.min(...along);
+    };
+    const length_m = extent(Math.cos(chord), Math.sin(chord));
+    return { length_m, width_m: extent(-Math.sin(chord), Math.cos(chord)), area_m2 };
+  });
 }
 
 /** Under every finished edge. Corners rounded to no more than the strip's width are cut from the two strips that meet there. */
@@ -50,20 +104,19 @@ export function edgeBlanks(piece: Piece, stripWidth_m: number): Blank[] {
       });
       return;
     }
-    const { radius_m, turning_rad } = arcOf(segment);
-    const turn = Math.abs(turning_rad);
-    const pieces = Math.ceil(turn / MOST_TURN_RAD - 1e-9);
-    const half = turn / pieces / 2;
-    // The body lies inside an arc that turns left and outside one that turns right.
-    const outer = turning_rad > 0 ? radius_m : radius_m + stripWidth_m;
-    const inner = Math.max(0, outer - stripWidth_m);
-    for (let k = 0; k < pieces; k++)
+    const before = path[(i + path.length - 1) % path.length]!;
+    if (path.length > 1 && goesOn(before, segment) && i > 0 && !corner(before)) return;
+    const run = [segment];
+    while (i + run.length < path.length) {
+      const next = path[i + run.length]!;
+      if (!goesOn(run[run.length - 1]!, next) || corner(next)) break;
+      run.push(next);
+    }
+    for (const curve of curvesOf(run, stripWidth_m))
       blanks.push({
+        ...curve,
         name: `${segment.edge} curve`,
-        length_m: 2 * outer * Math.sin(half),
-        width_m: outer - inner * Math.cos(half),
         faceHeight_m,
-        area_m2: half * (outer * outer - inner * inner),
         note: 'Saw the curve after gluing, along the field.',
       });
   });
