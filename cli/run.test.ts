@@ -26,7 +26,7 @@ function leaves(value: unknown, path = ''): [string, unknown][] {
 describe('what is asked', () => {
   it.each([
     ['', 'Say what to do.'],
-    ['bake JOB.json', 'There is no command "bake"; allowed: plan, check, schema.'],
+    ['bake JOB.json', 'There is no command "bake"; allowed: plan, check, export, schema.'],
     ['plan', 'plan needs the name of a job file.'],
     ['plan a.json b.json', 'plan takes one job file; also read: b.json.'],
     ['plan a.json --units stone', '--units is "stone"; allowed: us, metric.'],

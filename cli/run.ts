@@ -5,6 +5,7 @@ import { jobSchema } from '#core/job/job-schema.ts';
 import { checkJob } from '#core/job/read-job.ts';
 import { bad, type Result, sayProblem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
+import { DRAWINGS, exportPiece, isDrawingKind } from './export-piece.ts';
 import { planJson } from './plan-json.ts';
 import { planText } from './plan-text.ts';
 
@@ -19,6 +20,7 @@ const HELP = `pourwright: from a piece, a resin and a shop temperature to a pour
 
   pourwright plan JOB.json     what to mix, in which cups, what happens minute by minute, when the next coat goes on
   pourwright check JOB.json    is the job file sound? what is wrong, doubtful or missing
+  pourwright export JOB.json   the piece as a drawing file (--as dxf, dxf-r12 or svg)
   pourwright schema            the JSON Schema of a job file
 
   --json            answer as JSON
@@ -46,15 +48,23 @@ export function run(args: readonly string[], read: (path: string) => string): An
   if (units !== 'us' && units !== 'metric')
     return confused(`--units is ${JSON.stringify(units)}; allowed: us, metric.`);
   if (command === 'schema') return well(`${JSON.stringify(jobSchema(), null, 2)}\n`);
-  if (command !== 'plan' && command !== 'check')
-    return confused(`There is no command ${JSON.stringify(command)}; allowed: plan, check, schema.`);
+  if (command !== 'plan' && command !== 'check' && command !== 'export')
+    return confused(`There is no command ${JSON.stringify(command)}; allowed: plan, check, export, schema.`);
   if (path === undefined) return confused(`${command} needs the name of a job file.`);
   if (rest.length > 0) return confused(`${command} takes one job file; also read: ${rest.join(' ')}.`);
+  const kind = values.as;
+  if (!isDrawingKind(kind))
+    return confused(`--as is ${JSON.stringify(kind)}; allowed: ${DRAWINGS.join(', ')}.`);
 
   const job = readJobFile(path, read, units);
   const json = values.json === true;
   if (!job.ok) return refused(job.problems, json);
   const forecast = computeJob(job.value, { system: units });
+  if (command === 'export') {
+    if (forecast.piece !== null) return well(exportPiece(forecast.piece, kind, units));
+    if (forecast.problems.length > 0) return refused(forecast.problems, json);
+    return { exitCode: 2, out: '', err: 'There is no sound piece in this job to draw.\n' };
+  }
   if (command === 'check') {
     const sound = forecast.problems.length === 0;
     if (json)
@@ -90,6 +100,7 @@ function parse(args: readonly string[]) {
     options: {
       json: { type: 'boolean' },
       units: { type: 'string', default: 'us' },
+      as: { type: 'string', default: 'dxf' },
       help: { type: 'boolean', short: 'h' },
     },
   });
