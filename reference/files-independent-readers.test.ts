@@ -9,10 +9,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { afterAll, describe, expect, it } from 'vitest';
+import { readDxf } from '#core/piece/files/read-dxf.ts';
 import { writeDxf } from '#core/piece/files/write-dxf.ts';
 import { writeSvg } from '#core/piece/files/write-svg.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
-import { pathArea_m2, pathLength_m } from '#core/piece/path.ts';
+import { bounds, pathArea_m2, pathLength_m } from '#core/piece/path.ts';
 import type { Piece } from '#core/piece/piece.ts';
 
 const PIECE: Piece = {
@@ -66,6 +67,24 @@ for e in msp:
     out.append(d)
 print(json.dumps(dict(version=doc.dxfversion, units=doc.header.get('$INSUNITS', 0), layers=[l.dxf.name for l in doc.layers],
   errors=[e.message for e in auditor.errors], fixes=[f.message for f in auditor.fixes], entities=out)))
+`;
+
+const WRITER = `
+import sys, ezdxf
+from ezdxf.math import rational_bspline_from_arc
+doc = ezdxf.new('R2000')
+doc.header['$INSUNITS'] = 4
+msp = doc.modelspace()
+msp.add_lwpolyline([(-500, -300), (500, -300), (500, 300), (-500, 300)], close=True)
+# A circle of radius 100 as a rational spline.
+msp.add_spline().apply_construction_tool(rational_bspline_from_arc(center=(0, 0), radius=100, start_angle=0, end_angle=360))
+# Half an ellipse facing down, closed by a line: from (360, 0) through y below 0 to (240, 0).
+msp.add_ellipse((300, 0), major_axis=(60, 0), ratio=0.5, start_param=0, end_param=3.141592653589793, dxfattribs={'extrusion': (0, 0, -1)})
+msp.add_line((240, 0), (360, 0))
+# An arc facing down: half a circle about (-300, 0), to the left of its axis mirrored to the right of the drawing's.
+msp.add_arc((300, 0), 50, 90, 270, dxfattribs={'extrusion': (0, 0, -1)})
+msp.add_line((-300, -50), (-300, 50))
+doc.saveas(sys.argv[1])
 `;
 
 /** Debian's own Python sees Debian's packages; another one may come first on the path. */
@@ -148,6 +167,28 @@ describe.skipIf(!there)('files read by independent programs', () => {
         expect(texts).toContain('front');
         expect(texts.some((t) => t!.startsWith('tap '))).toBe(true);
       });
+
+  it('reads splines with weights, ellipses and arcs facing down, as ezdxf writes them', {
+    timeout: 60_000,
+  }, () => {
+    const file = join(folder, 'curves.dxf');
+    execFileSync(PYTHON, ['-c', WRITER, file]);
+    const read = readDxf(readFileSync(file, 'utf8'));
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(pathArea_m2(read.value.outline.path)).toBeCloseTo(0.6, 12);
+    const areas = read.value.cutOuts.map((c) => pathArea_m2(c.path));
+    const exact = [Math.PI * 0.01, (Math.PI * 0.05 ** 2) / 2, (Math.PI * 0.06 * 0.03) / 2];
+    // Curves stray at most 0.005 mm, so areas at most that times the way round.
+    exact.forEach((area, i) => {
+      expect(Math.abs(areas[i]! - area)).toBeLessThan(5e-6 * pathLength_m(read.value.cutOuts[i]!.path));
+    });
+    const [circle, arc, half] = read.value.cutOuts.map((c) => bounds(c.path));
+    expect(circle!.maxX_m).toBeCloseTo(0.1, 5);
+    expect(arc!.minX_m).toBeCloseTo(-0.3, 9);
+    expect(arc!.maxX_m).toBeCloseTo(-0.25, 9);
+    expect(half!.minY_m).toBeCloseTo(-0.03, 5);
+    expect(half!.maxY_m).toBeCloseTo(0, 5);
+  });
 
   it('librsvg fills the area of the piece, true to scale', { timeout: 60_000 }, () => {
     // Only outline and cut-outs, filled: white on black for the outline, black again for the holes.
