@@ -20,6 +20,7 @@ const Rates = z.strictObject({
   meld_s_per_m2: rate('meld_s_per_m2', 0, 36_000, 's/m2'),
   leastMeld_s: rate('leastMeld_s', 0, 3600, 's'),
   wrap_m_per_s: rate('wrap_m_per_s', 0.0001, 10, 'm/s'),
+  wrapPatience_s: rate('wrapPatience_s', 0, 14_400, 's'),
   torch_m2_per_s: rate('torch_m2_per_s', 0.00001, 1, 'm2/s'),
   leastTorch_s: rate('leastTorch_s', 0, 3600, 's'),
   scrapeEvery_s: rate('scrapeEvery_s', 60, 86_400, 's'),

@@ -3,14 +3,20 @@
  * cup film and allowance from shop defaults. The tint counts as part of the coat and is taken to be as dense as the mix.
  */
 import type { Liquid } from '#core/film/constants.ts';
-import { runOff } from '#core/film/run-off.ts';
 import type { EdgeMeasures, PieceMeasures } from '#core/piece/piece.ts';
 import type { Coat, CoatQuantity, QuantityLine } from './coat.ts';
+import { edgeRunOffs_m3 } from './edge-run-off.ts';
 
 /** The cup film and allowance figures of the shop's rates. */
 export interface CupFilmRates {
   readonly cupFilmShare: number;
   readonly leastCupFilm_kg: number;
+}
+
+interface Budget {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
 }
 
 export interface QuantityRequest {
@@ -21,7 +27,9 @@ export interface QuantityRequest {
   };
   readonly measures: Pick<PieceMeasures, 'topArea_m2' | 'edges'>;
   /** Flow budget left when the edges are worked, low to high, 1/Pa; not used when they are dammed. */
-  readonly thetaWhenWrapped_per_Pa: { readonly low: number; readonly mid: number; readonly high: number };
+  readonly thetaWhenWrapped_per_Pa: Budget;
+  /** Flow budget spent before that on dry edges, from the film being down, 1/Pa; none when left out. */
+  readonly thetaDry_per_Pa?: Budget;
   /** Number of cups, at least 1. */
   readonly cups: number;
   /** Share of the coat in each cup, summing to 1; equal cups when left out. */
@@ -43,8 +51,8 @@ const sum = (values: readonly number[]) => values.reduce((total, value) => total
  * The bill of a coat:
  * - top: area times film;
  * - faces, rims, underside: developed area of wrapped edges (nothing counted twice with the top) times the face film;
- * - run-off: what drains over the wrapped edges by the time the film gels (core/film/run-off.ts, goes with film^(5/2) and with
- *   the square root of the flow budget, so its range is that of the budget);
+ * - run-off: what drains over the edges, dry until they are wrapped, by the time the film gels (edge-run-off.ts, goes with film^(5/2)
+ *   and with the square root of the flow budget, so its range is that of the budget);
  * - cup film: per cup the larger of a least mass and a share of the cup's mass (common practice, no source);
  * - allowance: a share of all of it.
  * Volumes and masses of the lines add up to the totals. Low and high of the lines that hang on the run-off move with it.
@@ -90,13 +98,24 @@ export function coatQuantity(request: QuantityRequest): CoatQuantity {
     const under = sum(edges.map((edge) => edge.undersideReturnArea_m2));
     if (under > 0) addArea('underside', 'Return under the piece', under, coat.faceFilm_m);
     const theta = request.thetaWhenWrapped_per_Pa;
-    const runs = [theta.low, theta.mid, theta.high].map((left) =>
-      runOffVolume_m3(edges, measures.topArea_m2, coat.film_m, left, liquid),
+    const dry = request.thetaDry_per_Pa ?? { low: 0, mid: 0, high: 0 };
+    const runs = (['low', 'mid', 'high'] as const).map((end) =>
+      sum(
+        edgeRunOffs_m3({
+          edges,
+          area_m2: measures.topArea_m2,
+          film_m: coat.film_m,
+          thetaDry_per_Pa: dry[end],
+          thetaLeft_per_Pa: theta[end],
+          liquid,
+        }),
+      ),
     ) as [number, number, number];
     add('run-off', 'Run-off over the edges', runs, 'model', {
       length_m: sum(edges.map((edge) => edge.length_m)),
       film_m: coat.film_m,
       flowBudgetLeft_per_Pa: theta.mid,
+      flowBudgetDry_per_Pa: dry.mid,
       ofTop_share: runs[1] / (measures.topArea_m2 * coat.film_m),
     });
   }
@@ -146,35 +165,6 @@ function total(lines: readonly QuantityLine[]): CoatQuantity {
   };
 }
 
-/** Each edge drains by its own arris; the limit that the size of the top sets is that of all of them together. */
-function runOffVolume_m3(
-  edges: readonly EdgeMeasures[],
-  area_m2: number,
-  thickness_m: number,
-  thetaLeft_per_Pa: number,
-  liquid: Liquid,
-): number {
-  const edgeLength_m = sum(edges.map((edge) => edge.length_m));
-  const perMetre = new Map<number, number>();
-  let volume = 0;
-  for (const { length_m, arrisRadius_m } of edges) {
-    let loss = perMetre.get(arrisRadius_m);
-    if (loss === undefined) {
-      loss = runOff({
-        thickness_m,
-        thetaLeft_per_Pa,
-        edgeLength_m,
-        arrisRadius_m,
-        area_m2,
-        liquid,
-      }).lossPerMetre_m2;
-      perMetre.set(arrisRadius_m, loss);
-    }
-    volume += loss * length_m;
-  }
-  return volume;
-}
-
 /**
  * Resin left in the cups, kg: per cup max(least, share of its mass), where a cup's mass is its share of the whole coat with
  * this film and the allowance on it. Piecewise linear in the whole, so solved exactly: cups leave the flat part one by one.
@@ -197,14 +187,8 @@ function cupFilm_kg(
   }
 }
 
-function check({
-  coat,
-  measures,
-  thetaWhenWrapped_per_Pa: theta,
-  cups,
-  cupShares,
-  rates,
-}: QuantityRequest): void {
+function check(request: QuantityRequest): void {
+  const { coat, measures, thetaWhenWrapped_per_Pa: theta, cups, cupShares, rates } = request;
   const within = (name: string, value: number, least: number, most: number) => {
     if (!(value >= least && value <= most))
       throw new RangeError(`${name} is ${value}; allowed: ${least} to ${most}`);
@@ -219,6 +203,8 @@ function check({
   if (coat.wrapEdges)
     for (const [name, value] of Object.entries(theta))
       within(`thetaWhenWrapped_per_Pa.${name}`, value, 0, 1e9);
+  for (const [name, value] of Object.entries(request.thetaDry_per_Pa ?? {}))
+    within(`thetaDry_per_Pa.${name}`, value, 0, 1e9);
   if (cupShares !== undefined) {
     if (cupShares.length !== cups)
       throw new RangeError(`cupShares has ${cupShares.length} entries; allowed: one a cup, ${cups}`);

@@ -44,6 +44,31 @@ describe('torch passes and rounds of scraping', () => {
     expect(kinds({ torchCloses_s: 1490 }).filter((step) => step.startsWith('torch'))).toHaveLength(2);
   });
 
+  it('torches in the wait before the edges when it is due then, and counts the rounds of scraping from the edges', () => {
+    const wait = { from_s: 600, wrapFrom_s: 1500 };
+    expect(kinds({ done_s: 1600, wait }).slice(0, 3)).toEqual([
+      'torch 1 780',
+      'torch 2 1425',
+      'scrape drips 1 2700',
+    ]);
+    expect(kinds({ done_s: 1600, wait: { from_s: 600, wrapFrom_s: 820 } })[0]).toBe('torch 1 1600');
+    expect(kinds({ done_s: 1600, wait: { from_s: 600, wrapFrom_s: 1469 } })[1]).toBe('torch 2 1600');
+  });
+
+  it('scrapes before the second pass when waiting for it would be past gel', () => {
+    expect(
+      kinds({
+        down_s: 100,
+        done_s: 100,
+        torch_s: 30,
+        scrape_s: 245,
+        scrapeEvery_s: 566,
+        torchCloses_s: 940,
+        gel_s: 1031,
+      }),
+    ).toEqual(['torch 1 280', 'scrape drips 1 665', 'torch 2 910']);
+  });
+
   it('always scrapes once, before an early gel if it can', () => {
     expect(kinds({ gel_s: 1500 })).toContain('scrape drips 1 1350');
     expect(kinds({ gel_s: 700 })).toContain('scrape drips 1 845');

@@ -11,6 +11,8 @@ export const SECOND_TORCH_AFTER_s = 600;
 export interface AfterPourRequest {
   readonly down_s: number;
   readonly done_s: number;
+  /** The top is left alone until the edges are worked, from then to `done_s`; left out: the edges are worked without a wait. */
+  readonly wait?: { readonly from_s: number; readonly wrapFrom_s: number };
   readonly crew: number;
   readonly torch_s: number;
   /** Safe end of torching. */
@@ -40,14 +42,22 @@ const MOST_ROUNDS = 24;
 
 /**
  * Torch pass 1 when due, sooner if its window would close, never before hands are off the film; pass 2 only if its window
- * lets it. Drips: the first round always, sooner than due if the film gels early; more every `scrapeEvery_s` while they end
+ * lets it. When the edges wait, a pass that is due in the wait and ends in it is made there. Drips: they count from the start of
+ * wrapping when it waited; the first round always, sooner than due if the film gels early; more every `scrapeEvery_s` while they end
  * before gel with the spare left.
  */
 export function layOutAfter(request: AfterPourRequest): readonly LaterStep[] {
-  const { down_s, done_s, crew, torch_s, torchCloses_s, scrape_s, scrapeEvery_s, gel_s, spare_s } = request;
+  const { down_s, done_s, wait, crew, torch_s, torchCloses_s, scrape_s, scrapeEvery_s, gel_s, spare_s } =
+    request;
   const steps: LaterStep[] = [];
   const due = down_s + FIRST_TORCH_AFTER_s;
-  const first = Math.max(done_s, Math.min(due, torchCloses_s - torch_s - spare_s));
+  const latestTorch = torchCloses_s - torch_s - spare_s;
+  /** Start of a pass no sooner than wanted, in the wait when it ends there, else when the edges are done. */
+  const freeFrom = (wanted_s: number) =>
+    wait !== undefined && Math.max(wait.from_s, wanted_s) + torch_s <= wait.wrapFrom_s
+      ? Math.max(wait.from_s, wanted_s)
+      : Math.max(done_s, wanted_s);
+  const first = freeFrom(Math.min(due, latestTorch));
   const torchEnd = first + torch_s;
   steps.push({
     kind: 'torch',
@@ -58,7 +68,7 @@ export function layOutAfter(request: AfterPourRequest): readonly LaterStep[] {
     end_s: torchEnd,
     optional: false,
   });
-  const second = torchEnd + SECOND_TORCH_AFTER_s;
+  const second = freeFrom(torchEnd + SECOND_TORCH_AFTER_s);
   if (second + torch_s <= torchCloses_s)
     steps.push({
       kind: 'torch',
@@ -78,13 +88,17 @@ export function layOutAfter(request: AfterPourRequest): readonly LaterStep[] {
           start = step.end_s;
       return start;
     };
-    let last_s = down_s;
+    let last_s = wait?.wrapFrom_s ?? down_s;
     for (let round = 1; round <= MOST_ROUNDS; round++) {
       const dueAt = last_s + scrapeEvery_s;
       const latest = gel_s - scrape_s - spare_s;
       if (round > 1 && clear(dueAt) > latest) break;
-      const wanted = round === 1 ? Math.max(torchEnd, Math.min(dueAt, latest)) : dueAt;
-      const start_s = clear(wanted);
+      const wanted = round === 1 ? Math.max(torchEnd, done_s, Math.min(dueAt, latest)) : dueAt;
+      let start_s = clear(wanted);
+      // the first round goes before the pass it would otherwise wait for, when drips gel before that is over
+      const before_s = second - scrape_s;
+      if (round === 1 && start_s > latest && wanted > before_s && before_s >= Math.max(torchEnd, done_s))
+        start_s = before_s;
       last_s = start_s;
       steps.push({
         kind: 'scrape drips',

@@ -19,6 +19,8 @@ export interface CautionsRequest {
   readonly cups: readonly CupRecipe[];
   readonly forecasts: readonly CupForecast[];
   readonly answers: FilmAnswers;
+  /** When the edges are worked, and why; null without edges. */
+  readonly wrap: string | null;
   readonly scaleStep_kg: number;
   /** What the label's recoat figure and the film's own window disagree about. */
   readonly recoat: string | null;
@@ -94,9 +96,10 @@ export function cautionsOf(request: CautionsRequest): readonly string[] {
     said.push(
       `About ${formatVolume(run.volume_m3, system)} (${formatVolume(run.low_m3, system)} to ${formatVolume(run.high_m3, system)}) runs over the edges: cover the floor, and scrape what hangs.`,
     );
+  if (request.wrap !== null) said.push(request.wrap);
   if (coat.wrapEdges && answers.faceHolds_m > 0 && answers.faceHolds_m < 0.8 * coat.faceFilm_m)
     said.push(
-      `Faces keep about ${formatFilm(answers.faceHolds_m, system, { as: 'thickness' })} of the ${formatFilm(coat.faceFilm_m, system, { as: 'thickness' })} put on, whatever is poured: work the edges as late as their window allows, or plan another edge pass.`,
+      `Faces keep about ${formatFilm(answers.faceHolds_m, system, { as: 'thickness' })} of the ${formatFilm(coat.faceFilm_m, system, { as: 'thickness' })} put on, whatever is poured: plan another edge pass, or thicken what goes on the faces.`,
     );
   if (recoat !== null) said.push(recoat);
   for (const cup of cups) {

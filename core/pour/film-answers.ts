@@ -35,23 +35,8 @@ export function filmAnswers(request: AnswersRequest): FilmAnswers {
   const { model } = coat.card;
   const thetaTotal_per_Pa = thetaAt(film, down_s - filmStart_s);
   const deepest_m = ORDERED_THICKNESS_CAPILLARY_LENGTHS * capillaryLength_m(model);
-  const edges = wrappedEdges(coat, measures);
-  const length_m = edges.reduce((sum, edge) => sum + edge.length_m, 0);
-  const holds = (left: number) =>
-    length_m === 0 || coat.faceFilm_m === 0
-      ? 0
-      : edges.reduce(
-          (sum, edge) =>
-            sum +
-            edge.length_m *
-              faceFilm({
-                height_m: edge.faceHeight_m,
-                appliedThickness_m: coat.faceFilm_m,
-                thetaLeft_per_Pa: left,
-                liquid: model,
-              }).mean_m,
-          0,
-        ) / length_m;
+  const length_m = wrappedEdges(coat, measures).reduce((sum, edge) => sum + edge.length_m, 0);
+  const holds = (left: number) => facesHold_m(coat, measures, left);
   return {
     thetaTotal_per_Pa,
     lastTouch: PITCHES_m.map((pitch_m) => {
@@ -68,4 +53,22 @@ export function filmAnswers(request: AnswersRequest): FilmAnswers {
     taper_m: length_m > 0 && theta > 0 ? edgeTaper_m(coat.film_m, theta, 0.9, model) : 0,
     peak_K: filmStages(film, model, { time_s: [0], temperature_K: [request.air_K] }).peak_K,
   };
+}
+
+/** Mean film on the wrapped faces at gel, m, by length, when they are worked with a flow budget left, 1/Pa; 0 without faces. */
+export function facesHold_m(coat: Coat, measures: PieceMeasures, thetaLeft_per_Pa: number): number {
+  const edges = wrappedEdges(coat, measures);
+  const length_m = edges.reduce((sum, edge) => sum + edge.length_m, 0);
+  if (length_m === 0 || coat.faceFilm_m === 0) return 0;
+  const held = edges.map(
+    (edge) =>
+      edge.length_m *
+      faceFilm({
+        height_m: edge.faceHeight_m,
+        appliedThickness_m: coat.faceFilm_m,
+        thetaLeft_per_Pa,
+        liquid: coat.card.model,
+      }).mean_m,
+  );
+  return held.reduce((sum, each) => sum + each, 0) / length_m;
 }

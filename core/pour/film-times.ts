@@ -98,6 +98,13 @@ export interface FilmTimes {
   readonly torch: TimeRange | null;
 }
 
+/** The same times when the film is on the board later by so much, s. */
+export function filmTimesLater(times: FilmTimes, by_s: number): FilmTimes {
+  const moved = (range: TimeRange | null) => (range === null ? null : later(range, by_s));
+  const stages = Object.entries(times.stages).map(([key, range]) => [key, moved(range)]);
+  return { stages: Object.fromEntries(stages) as StageTimes, torch: moved(times.torch) };
+}
+
 export const TORCH_PITCH_m = 0.05;
 
 /** Ranges of the film's times over the draws; each draw's film starts as that draw's own cup ends. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type LayOut, type LayOutRequest, layOut } from './lay-out.ts';
+import { type LayOut, type LayOutRequest, layOut, withEdgesLater } from './lay-out.ts';
 
 const seconds = (max: number) => fc.integer({ min: 0, max });
 const anyRequest: fc.Arbitrary<LayOutRequest> = fc.record({
@@ -75,6 +75,27 @@ describe('who does what when', () => {
         }
       }),
     );
+  });
+
+  it('moves the edges only, when they are left to stand', () => {
+    fc.assert(
+      fc.property(anyRequest, seconds(1800), (request, wait_s) => {
+        const soon = layOut(request);
+        const late = withEdgesLater(soon, wait_s);
+        const others = (laid: LayOut) => laid.steps.filter((step) => step.kind !== 'wrap edges');
+        expect(others(late)).toEqual(others(soon));
+        expect(late.down_s).toBe(soon.down_s);
+        if (request.wrap_s === 0) expect(late).toEqual(soon);
+        else expect(late.wrapped_s - soon.wrapped_s).toBeCloseTo(wait_s, 9);
+        expect(late.done_s).toBeCloseTo(Math.max(...late.steps.map((step) => step.end_s), late.down_s), 9);
+      }),
+    );
+    expect(() =>
+      withEdgesLater(
+        layOut({ cups: [{ mix_s: 1, empty_s: 1, spread_s: 1 }], crew: 1, meld_s: 0, wrap_s: 1 }),
+        -1,
+      ),
+    ).toThrow('wait_s');
   });
 
   it('alone, mixes and pours in turn: 195 + 20 + 30 s twice is 490 s', () => {

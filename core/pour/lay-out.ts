@@ -44,6 +44,10 @@ export interface LayOut {
   readonly cups: readonly LaidOutCup[];
   /** The film is down: the last cup is spread. */
   readonly down_s: number;
+  /** Melding is done, so nobody works the top; `down_s` without melding. */
+  readonly melded_s: number;
+  /** Working the edges starts; null without edges. */
+  readonly wrapFrom_s: number | null;
   /** Middle of the time in which the edges are worked; `down_s` without edges. */
   readonly wrapped_s: number;
   /** Melding and edges are done. */
@@ -84,6 +88,7 @@ export function layOut({ cups, crew, meld_s, wrap_s }: LayOutRequest): LayOut {
   const down_s = pourer;
   const melded_s = meld_s > 0 ? add('meld', 1, null, down_s, meld_s) : down_s;
   let done_s = melded_s;
+  let wrapFrom_s: number | null = null;
   let wrapped_s = down_s;
   if (wrap_s > 0) {
     // One person wraps after melding; helpers wrap meanwhile; without melding everybody takes a length of edge.
@@ -91,8 +96,27 @@ export function layOut({ cups, crew, meld_s, wrap_s }: LayOutRequest): LayOut {
     const from = crew === 1 ? melded_s : down_s;
     const to = from + wrap_s / hands.length;
     for (const person of hands) add('wrap edges', person, null, from, wrap_s / hands.length);
+    wrapFrom_s = from;
     wrapped_s = (from + to) / 2;
     done_s = Math.max(done_s, to);
   }
-  return { steps, cups: placed, down_s, wrapped_s, done_s };
+  return { steps, cups: placed, down_s, melded_s, wrapFrom_s, wrapped_s, done_s };
+}
+
+/** The same with the edges left to stand for a while before they are worked. @throws RangeError for a wait below 0. */
+export function withEdgesLater(laid: LayOut, wait_s: number): LayOut {
+  if (!(wait_s >= 0)) throw new RangeError(`wait_s is ${wait_s}; allowed: 0 or more`);
+  if (laid.wrapFrom_s === null || wait_s === 0) return laid;
+  const steps = laid.steps.map((step) =>
+    step.kind === 'wrap edges'
+      ? { ...step, start_s: step.start_s + wait_s, end_s: step.end_s + wait_s }
+      : step,
+  );
+  return {
+    ...laid,
+    steps,
+    wrapFrom_s: laid.wrapFrom_s + wait_s,
+    wrapped_s: laid.wrapped_s + wait_s,
+    done_s: Math.max(laid.melded_s, ...steps.map((step) => step.end_s)),
+  };
 }

@@ -12,14 +12,23 @@ import { layOutAfter } from './after-pour.ts';
 import { cautionsOf } from './cautions.ts';
 import { airFrom } from './clocks.ts';
 import { type CupModels, cupForecasts } from './cup-times.ts';
+import { adviseWrap, longestWait_s } from './edge-wait.ts';
 import { filmAnswers } from './film-answers.ts';
 import { stagesTold } from './film-stages.ts';
-import { DRAW_TOLERANCE, type FilmRequest, filmOf, filmTimes } from './film-times.ts';
+import {
+  DRAW_TOLERANCE,
+  type FilmRequest,
+  type FilmTimes,
+  filmOf,
+  filmTimes,
+  filmTimesLater,
+} from './film-times.ts';
+import { withEdgesLater } from './lay-out.ts';
 import type { CoatPlan } from './plan.ts';
 import { filmRequestOf, type Settled, settleCoat } from './settle.ts';
 import type { ShopRates } from './shop-rates.ts';
 import { type LimitedStep, stepsOf } from './steps.ts';
-import { judge } from './verdict.ts';
+import { type Judged, judge } from './verdict.ts';
 import { waysOutOf } from './ways-out.ts';
 import { type CupLimits, type FilmLimits, torchWindow } from './windows.ts';
 
@@ -50,7 +59,9 @@ export const DEFAULT_DRAWS = 32;
  *
  * How: quantity, cups and timing are settled together (settle.ts); the cups' pour-now times come from the draws at 5 and 95 % and
  * the card's own model; the film that stops flowing first, started in the state its cup had when empty, is cured to 30 days for
- * every draw, which gives the ranges of the stages; steps are placed just in time and judged against the safe ends.
+ * every draw, which gives the ranges of the stages; steps are placed just in time and judged against the safe ends. Then the edges
+ * are moved to the best minute the plan allows (edge-wait.ts) and the quantity is settled anew for it; the ranges of the film move with the
+ * seconds by which its cup is then empty sooner, which leaves them right to well within their tolerance.
  *
  * @throws RangeError when a figure is outside what quantity, cups or cure allow (film, temperatures, crew 1 to 3, shares, rates).
  */
@@ -59,18 +70,9 @@ export function planCoat(request: PlanRequest): CoatPlan {
   const draws = drawModels(coat.card, request.draws ?? DEFAULT_DRAWS, request.seed ?? 1);
   const [fast, slow] = drawByPourNow({ models: draws, air, start: coat.resin }, [0.05, 0.95]);
   const models: CupModels = { fast: fast!, mid: coat.card.model, slow: slow! };
-  const settled = settleCoat(request, models);
+  const { placed, wrap } = placeEdges(request, models, draws);
+  const { settled, forecasts, oldest, times, steps, judged } = placed;
   const { laid, cups, quantity } = settled;
-  const forecasts = cupForecasts(models, cups, laid.cups, coat.resin, air);
-  const oldest = oldestFilm(request, settled);
-  const times = filmTimes(draws, oldest.request);
-  const film: FilmLimits = {
-    cup: oldest.cup,
-    workingEnd: times.stages.workingEnd_s,
-    torch: times.torch,
-    gel: times.stages.gel_s,
-  };
-  const steps = placeSteps(request, settled, forecasts, film, times.stages.recoatOpens_s);
   const filmStart_s = oldest.request.emptied_s;
   const told = stagesTold(coat.card, times.stages, oldest.history, filmStart_s, system);
   const answers = filmAnswers({
@@ -82,7 +84,6 @@ export function planCoat(request: PlanRequest): CoatPlan {
     thetaWhenWrapped_per_Pa: settled.thetaWhenWrapped_per_Pa,
     air_K: surroundingsAt(surroundingsOf(air), filmStart_s),
   });
-  const judged = judge(steps, rates.tightUnder_s, cups.length);
   const plan: CoatPlan = {
     coatId: coat.id,
     quantity,
@@ -93,6 +94,7 @@ export function planCoat(request: PlanRequest): CoatPlan {
     film: oldest.history,
     filmStart_s,
     answers,
+    wrap,
     ...judged,
     waysOut: [],
     cautions: cautionsOf({
@@ -101,6 +103,7 @@ export function planCoat(request: PlanRequest): CoatPlan {
       cups,
       forecasts,
       answers,
+      wrap: wrap?.says ?? null,
       scaleStep_kg: rates.scaleStep_kg,
       recoat: told.disagreement,
       noSafeCup: settled.largest.possible ? null : settled.largest.why,
@@ -110,6 +113,64 @@ export function planCoat(request: PlanRequest): CoatPlan {
   };
   if (plan.verdict === 'fits' || request.waysOut === false) return plan;
   return { ...plan, waysOut: waysOutOf(request, plan, planCoat) };
+}
+
+/** A settled coat with everything that says whether it fits. */
+interface PlacedCoat {
+  readonly settled: Settled;
+  readonly forecasts: CoatPlan['cupForecasts'];
+  readonly oldest: OldestFilm;
+  readonly times: FilmTimes;
+  readonly steps: readonly LimitedStep[];
+  readonly judged: Judged;
+}
+
+/** The coat with its edges worked at once, and from it the one with them at the best minute allowed, if that is worth the wait. */
+function placeEdges(request: PlanRequest, models: CupModels, draws: readonly ResinModel[]) {
+  const { coat, measures, rates, system = 'us' } = request;
+  const atOnce = placeCoat(request, models, settleCoat(request, models), (oldest) =>
+    filmTimes(draws, oldest.request),
+  );
+  const { settled, forecasts, oldest, times, judged } = atOnce;
+  const judgedWith = (wait_s: number) => {
+    const laid = withEdgesLater(settled.laid, wait_s);
+    const steps = placeSteps(request, { ...settled, laid }, forecasts, oldest.cup, times);
+    return judge(steps, rates.tightUnder_s, settled.cups.length);
+  };
+  const wait_s =
+    settled.laid.wrapFrom_s === null ? 0 : longestWait_s(rates.wrapPatience_s, judged, judgedWith);
+  const waited = wait_s > 0 ? settleCoat(request, models, { from: settled, wait_s }) : null;
+  const wrap = adviseWrap({
+    coat,
+    measures,
+    patience_s: rates.wrapPatience_s,
+    atOnce: settled,
+    verdictAtOnce: judged.verdict,
+    waited: waited === null ? null : { wait_s, settled: waited },
+    system,
+  });
+  if (waited === null || wrap === null || wrap.wait_s === 0) return { placed: atOnce, wrap };
+  const placed = placeCoat(request, models, waited, (now) =>
+    now.cup === oldest.cup
+      ? filmTimesLater(times, now.request.emptied_s - oldest.request.emptied_s)
+      : filmTimes(draws, now.request),
+  );
+  return { placed, wrap };
+}
+
+function placeCoat(
+  request: PlanRequest,
+  models: CupModels,
+  settled: Settled,
+  timesOf: (oldest: OldestFilm) => FilmTimes,
+): PlacedCoat {
+  const { coat, air, rates } = request;
+  const forecasts = cupForecasts(models, settled.cups, settled.laid.cups, coat.resin, air);
+  const oldest = oldestFilm(request, settled);
+  const times = timesOf(oldest);
+  const steps = placeSteps(request, settled, forecasts, oldest.cup, times);
+  const judged = judge(steps, rates.tightUnder_s, settled.cups.length);
+  return { settled, forecasts, oldest, times, steps, judged };
 }
 
 interface OldestFilm {
@@ -144,13 +205,17 @@ function placeSteps(
   request: PlanRequest,
   { laid, cups, edgeLength_m }: Settled,
   forecasts: CoatPlan['cupForecasts'],
-  film: FilmLimits,
-  recoatOpens: FilmLimits['gel'],
+  cup: number,
+  { stages, torch }: FilmTimes,
 ): readonly LimitedStep[] {
   const { coat, measures, rates, system = 'us' } = request;
+  const film: FilmLimits = { cup, workingEnd: stages.workingEnd_s, torch, gel: stages.gel_s };
+  const { melded_s, wrapFrom_s } = laid;
+  const waits = wrapFrom_s !== null && wrapFrom_s > (coat.crew === 1 ? melded_s : laid.down_s) + 1e-6;
   const after = layOutAfter({
     down_s: laid.down_s,
     done_s: laid.done_s,
+    ...(waits && wrapFrom_s !== null ? { wait: { from_s: melded_s, wrapFrom_s } } : {}),
     crew: coat.crew,
     torch_s: Math.max(rates.leastTorch_s, measures.topArea_m2 / rates.torch_m2_per_s),
     torchCloses_s: torchWindow(laid.down_s, film).window.closes_s,
@@ -167,5 +232,14 @@ function placeSteps(
       spread_s: laid.cups[i]!.spread_s - laid.cups[i]!.emptied_s,
     }),
   );
-  return stepsOf({ laid, after, cups, limits, film, edgeLength_m, recoatOpens, system });
+  return stepsOf({
+    laid,
+    after,
+    cups,
+    limits,
+    film,
+    edgeLength_m,
+    recoatOpens: stages.recoatOpens_s,
+    system,
+  });
 }

@@ -105,6 +105,22 @@ export interface WayOut {
   readonly note: string;
 }
 
+/** When the edges are worked and what that brings against working them as soon as hands are free. */
+export interface WrapAdvice {
+  /** The edges are left to stand this long, s; 0: worked at once. */
+  readonly wait_s: number;
+  /** Working the edges starts, and could start without a wait, s on the plan's clock. */
+  readonly start_s: number;
+  readonly atOnce_s: number;
+  /** Less run-off than at once, m3. */
+  readonly savesRunOff_m3: number;
+  /** Mean film on the faces at gel, as planned and at once, m. */
+  readonly faceHolds_m: number;
+  readonly faceHoldsAtOnce_m: number;
+  /** One plain sentence: the minute, why, and what wrapping at once would cost. */
+  readonly says: string;
+}
+
 export interface CoatPlan {
   readonly coatId: string;
   readonly quantity: CoatQuantity;
@@ -117,6 +133,8 @@ export interface CoatPlan {
   /** When that film is on the board, on the plan's clock. */
   readonly filmStart_s: number;
   readonly answers: FilmAnswers;
+  /** null without edges to wrap; plans frozen by older versions have none. */
+  readonly wrap?: WrapAdvice | null;
   readonly verdict: Verdict;
   /** The least slack of the steps that must be done, and the id of the step that has it. */
   readonly slack_s: number;

@@ -14,7 +14,7 @@ import { spanOf, thetaLeft } from '#core/resin/history.ts';
 import type { AirTemperature, Board, CureHistory } from '#core/resin/model.ts';
 import type { CupModels } from './cup-times.ts';
 import { type FilmRequest, filmOf } from './film-times.ts';
-import { type LayOut, layOut } from './lay-out.ts';
+import { type LayOut, layOut, withEdgesLater } from './lay-out.ts';
 import type { ShopRates } from './shop-rates.ts';
 
 export interface SettleRequest {
@@ -36,6 +36,10 @@ export interface Settled {
   readonly edgeLength_m: number;
   /** Flow budget left when the edges are worked (without edges: when the film is down), 1/Pa. */
   readonly thetaWhenWrapped_per_Pa: number;
+  /** Budget spent on dry edges before, from the film being down, 1/Pa. */
+  readonly thetaDry_per_Pa: number;
+  /** Cups a colour, as shares of the coat. */
+  readonly split: readonly CupShare[];
   readonly largest: LargestCup;
   /** The largest cup allowed here, by heat and by the maker, kg. */
   readonly allowed_kg: number;
@@ -58,7 +62,7 @@ const ROUNDS = 8;
  * The largest cup: by the safe pour-now time with the slack that makes a pour fit, else without slack, else by the middle
  * estimate (tight at best). The answer told is the one without slack.
  */
-function cupLimit(request: SettleRequest, models: CupModels): { largest: LargestCup; mass_kg: number } {
+function cupLimit(request: SettleRequest, models: CupModels): Pick<Settled, 'largest' | 'allowed_kg'> {
   const { coat, air, rates, system = 'us' } = request;
   const tinted = coat.colours.some((colour) => colour.colourant !== 'none');
   const ask = { air, start: coat.resin, tinted, rates, system };
@@ -75,7 +79,7 @@ function cupLimit(request: SettleRequest, models: CupModels): { largest: Largest
     mass_kg = found.mass_kg;
     break;
   }
-  return { largest: safe, mass_kg: Math.min(mass_kg, coat.largestCup_kg ?? mass_kg) };
+  return { largest: safe, allowed_kg: Math.min(mass_kg, coat.largestCup_kg ?? mass_kg) };
 }
 
 /** What the film of a laid-out cup starts from. */
@@ -96,11 +100,21 @@ export function filmRequestOf(
   };
 }
 
-/** @throws RangeError when a figure of the request is out of range, such as `fewestCups` above 200. */
-export function settleCoat(request: SettleRequest, models: CupModels): Settled {
+/** What settling starts from when only the wait before the edges is changed. */
+export interface SettledWait {
+  readonly from: Settled;
+  /** Left to stand before the edges are worked, s, from 0. */
+  readonly wait_s: number;
+}
+
+/**
+ * Without `waiting` the edges are worked as soon as hands are free.
+ * @throws RangeError when a figure of the request is out of range, such as `fewestCups` above 200.
+ */
+export function settleCoat(request: SettleRequest, models: CupModels, waiting?: SettledWait): Settled {
   const { coat, measures, rates } = request;
   const { model, mix } = coat.card;
-  const { largest, mass_kg: largest_kg } = cupLimit(request, models);
+  const { largest, allowed_kg: largest_kg } = waiting?.from ?? cupLimit(request, models);
   const edgeLength_m = wrappedEdges(coat, measures).reduce((sum, edge) => sum + edge.length_m, 0);
   const meld_s =
     coat.kind === 'colour coat' && coat.colours.length > 1
@@ -108,15 +122,17 @@ export function settleCoat(request: SettleRequest, models: CupModels): Settled {
       : 0;
   const wrap_s = edgeLength_m / rates.wrap_m_per_s;
 
-  let split: readonly CupShare[] = [];
-  let theta = 0;
+  let split: readonly CupShare[] = waiting?.from.split ?? [];
+  let theta = waiting?.from.thetaWhenWrapped_per_Pa ?? 0;
+  let dry = waiting?.from.thetaDry_per_Pa ?? 0;
   let state: Omit<Settled, 'largest' | 'allowed_kg' | 'edgeLength_m'> | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     const shares = split.flatMap(({ cups, share }) => new Array<number>(cups).fill(share));
     const bill = coatQuantity({
       coat,
       measures,
-      thetaWhenWrapped_per_Pa: { low: theta / THETA_FACTOR, mid: theta, high: theta * THETA_FACTOR },
+      thetaWhenWrapped_per_Pa: budgetRange(theta),
+      thetaDry_per_Pa: budgetRange(dry),
       cups: Math.max(1, shares.length),
       ...(shares.length === 0 ? {} : { cupShares: shares }),
       rates,
@@ -127,26 +143,36 @@ export function settleCoat(request: SettleRequest, models: CupModels): Settled {
     split = next;
     if (!sameSplit && round < ROUNDS - 1) continue;
     const cups = weighCups(split, bill.mass_kg, mix, model.density_kg_m3, rates.scaleStep_kg);
-    const laid = layOut({
+    const soonest = layOut({
       cups: cups.map((cup) => workOf(cup, bill, request)),
       crew: coat.crew,
       meld_s,
       wrap_s,
     });
+    const laid = withEdgesLater(soonest, waiting?.wait_s ?? 0);
     const firstFilm = filmOf(model, filmRequestOf(request, cups[0]!.mass_kg, laid.cups[0]!));
     const left = thetaAt(firstFilm, laid.wrapped_s - laid.cups[0]!.emptied_s);
+    const spent = Math.max(0, thetaAt(firstFilm, laid.down_s - laid.cups[0]!.emptied_s) - left);
     const weighed_kg = cups.reduce((sum, cup) => sum + cup.mass_kg, 0);
     state = {
       quantity: withRounding(bill, weighed_kg, model.density_kg_m3),
       cups,
       laid,
       thetaWhenWrapped_per_Pa: left,
+      thetaDry_per_Pa: spent,
+      split,
       firstFilm,
     };
-    if (edgeLength_m === 0 || Math.abs(left - theta) <= 0.002 * left) break;
+    if (edgeLength_m === 0 || Math.abs(left - theta) + Math.abs(spent - dry) <= 0.002 * left) break;
     theta = left;
+    dry = spent;
   }
   return { ...state!, largest, allowed_kg: largest_kg, edgeLength_m };
+}
+
+/** A budget and what it is when the viscosity is off either way. */
+function budgetRange(theta: number) {
+  return { low: theta / THETA_FACTOR, mid: theta, high: theta * THETA_FACTOR };
 }
 
 /** Flow budget left at a time on the film's clock; before it starts all of it. */

@@ -15,6 +15,8 @@ export interface ShopRates {
   readonly meld_s_per_m2: number;
   readonly leastMeld_s: number;
   readonly wrap_m_per_s: number;
+  /** Longest wait for the best minute to work the edges; 0: always at once. */
+  readonly wrapPatience_s: number;
   readonly torch_m2_per_s: number;
   readonly leastTorch_s: number;
   /** Drips are scraped this often after spreading, and take this long per metre of edge. */
@@ -37,6 +39,7 @@ export const SHOP_DEFAULTS: ShopRates = {
   meld_s_per_m2: 240,
   leastMeld_s: 120,
   wrap_m_per_s: 0.03,
+  wrapPatience_s: 1800,
   torch_m2_per_s: 0.02,
   leastTorch_s: 45,
   scrapeEvery_s: 1200,

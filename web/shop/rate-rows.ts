@@ -56,6 +56,13 @@ export const RATE_ROWS: readonly RateRow[] = [
     max: 10,
   },
   {
+    key: 'wrapPatience_s',
+    label: 'Longest wait for the edges',
+    ...both('min', 1 / 60),
+    min: 0,
+    max: 14_400,
+  },
+  {
     key: 'torch_m2_per_s',
     label: 'Torching',
     us: { unit: 'sq ft/min', times: 60 / SQ_FT_M2 },
