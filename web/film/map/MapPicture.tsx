@@ -1,5 +1,5 @@
 /** The map on the piece: tones and contour lines on a canvas, the outline with true arcs over it, the thinnest place marked, a place to read. */
-import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { FilmMapResult } from '#core/film/map-result.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
@@ -11,6 +11,7 @@ import { type Frame, type Pixel, pathOf, toPixel } from '#web/drawing/frame.ts';
 import { speaker } from '#web/units/speak.ts';
 import { contourLabels } from './contour-labels.ts';
 import { contourLines, filmAt_m } from './contours.ts';
+import { spreadHandles } from './handle-places.ts';
 import { MapLegend } from './MapLegend.tsx';
 import { describeMap, sayPlace } from './map-words.ts';
 import { PuddleHandles } from './PuddleHandles.tsx';
@@ -68,15 +69,18 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   );
   const ratio = printing ? 2 : Math.min(3, typeof devicePixelRatio === 'number' ? devicePixelRatio : 1);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a canvas that changes its size is empty again
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (canvas.current !== null && map !== null && scale !== null)
       paintMap(canvas.current, { map, scale, contours, frame, top }, ratio);
   }, [map, scale, contours, frame, top, ratio, wide, high]);
 
   const thinnest = map === null ? null : toPixel(frame, map.thinnest);
-  const words = map === null ? '' : `thinnest ${thickness(map.thinnest.thickness_m)}`;
+  // A narrow map has no room for the word; the scale and the text have it.
+  const words = map === null ? '' : `${width < 520 ? '' : 'thinnest '}${thickness(map.thinnest.thickness_m)}`;
   const room = { left: PAD + 4, top: PAD + 4, right: wide - PAD - 4, bottom: high - PAD - 4 };
-  const held = puddles.map((puddle) => around(toPixel(frame, puddle), HANDLE));
+  const poured = puddles.map((puddle) => toPixel(frame, puddle));
+  const places = spreadHandles(poured, { width: wide, height: high });
+  const held = places.map((place) => around(place, HANDLE));
   const sign = thinnest === null ? [] : [around(thinnest, 9)];
   const mark =
     thinnest === null
@@ -133,9 +137,26 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
           role="img"
           aria-label={map === null ? 'The top, not yet worked out' : describeMap(map, extent, system)}
         />
-        <PuddleHandles puddles={puddles} frame={frame} box={extent} system={system} onMove={onMove} />
+        <PuddleHandles
+          puddles={puddles}
+          places={places}
+          frame={frame}
+          box={extent}
+          system={system}
+          onMove={onMove}
+        />
         <svg aria-hidden="true" width={wide} height={high} viewBox={`0 0 ${wide} ${high}`}>
           <path className="film-map-outline" d={top} />
+          {places.map((place, i) => {
+            const at = poured[i]!;
+            if (Math.hypot(place.x - at.x, place.y - at.y) < 3) return null;
+            return (
+              <g key={puddles[i]!.key}>
+                <path className="film-map-leader" d={`M${place.x} ${place.y}L${at.x} ${at.y}`} />
+                <circle className="film-map-spot" cx={at.x} cy={at.y} r={3} />
+              </g>
+            );
+          })}
           {labels.map((label) => (
             <text
               key={`${label.text} ${label.x} ${label.y}`}
@@ -174,7 +195,7 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
       </div>
       {map !== null && scale !== null && (
         <>
-          <MapLegend scale={scale} system={system} width={width} />
+          <MapLegend scale={scale} map={map} system={system} width={width} />
           <div className="film-map-read">
             <button type="button" onKeyDown={step} onClick={() => setCursor(map.thinnest)}>
               Read a place with the arrow keys

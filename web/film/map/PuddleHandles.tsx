@@ -2,13 +2,14 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import type { Bounds, Point } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
-import { type Frame, toPixel } from '#web/drawing/frame.ts';
-import { speaker } from '#web/units/speak.ts';
-import { sayPlace } from './map-words.ts';
+import { type Frame, type Pixel, toPixel } from '#web/drawing/frame.ts';
+import { sayPuddle } from './map-words.ts';
 import type { CupPuddle } from './puddle-layout.ts';
 
 interface Props {
   readonly puddles: readonly CupPuddle[];
+  /** Where each handle stands, px: on its puddle or beside it. */
+  readonly places: readonly Pixel[];
   readonly frame: Frame;
   readonly box: Bounds;
   readonly system: System;
@@ -16,7 +17,7 @@ interface Props {
 }
 
 /** A press of an arrow key, m; five times as far with shift. */
-const STEP_m = 0.01;
+export const STEP_m = 0.01;
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -25,7 +26,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
-export function PuddleHandles({ puddles, frame, box, system, onMove }: Props) {
+export function PuddleHandles({ puddles, places, frame, box, system, onMove }: Props) {
   const grip = useRef<{ key: string; dx: number; dy: number } | null>(null);
   const press = (puddle: CupPuddle) => (event: KeyboardEvent) => {
     const arrow = ARROWS[event.key];
@@ -50,15 +51,15 @@ export function PuddleHandles({ puddles, frame, box, system, onMove }: Props) {
   const drop = (): void => {
     grip.current = null;
   };
-  return puddles.map((puddle) => {
-    const at = toPixel(frame, puddle);
+  return puddles.map((puddle, i) => {
+    const at = places[i]!;
     return (
       <button
         key={puddle.key}
         type="button"
         className="film-map-puddle"
         style={{ left: at.x, top: at.y, borderColor: puddle.swatch }}
-        aria-label={`Puddle ${puddle.key} of cup ${puddle.cup}, ${puddle.colour}, ${speaker(system).volume(puddle.volume_m3)}, ${sayPlace(puddle, box, system)}. Arrow keys move it.`}
+        aria-label={`${sayPuddle(puddle, box, system)}. Arrow keys move it.`}
         onKeyDown={press(puddle)}
         onPointerDown={take(puddle)}
         onPointerMove={drag}

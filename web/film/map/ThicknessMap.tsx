@@ -8,10 +8,14 @@ import type { CoatPlan } from '#core/pour/plan.ts';
 import type { System } from '#core/quantity/units.ts';
 import { speaker } from '#web/units/speak.ts';
 import { flowEnds_s } from './film-clock.ts';
-import { FIRST_CHOICES, MapChoices, readNumber, readTilt, type TypedChoices } from './MapChoices.tsx';
+import { MapChoices } from './MapChoices.tsx';
+import { MapPaper } from './MapPaper.tsx';
 import { MapPicture } from './MapPicture.tsx';
 import { MapTable } from './MapTable.tsx';
+import { FIRST_CHOICES, readChoices, sayChoices, type TypedChoices } from './map-choices.ts';
 import { mapFrom_s, mapRequestOf } from './map-request.ts';
+import { describeMap } from './map-words.ts';
+import { PuddleMover } from './PuddleMover.tsx';
 import { type CupPuddle, layOutPuddles, onTop } from './puddle-layout.ts';
 import { useMap } from './use-map.ts';
 
@@ -30,6 +34,8 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
   const { state, draw, cancel } = useMap();
   const [typed, setTyped] = useState<TypedChoices>(FIRST_CHOICES);
   const [moved, setMoved] = useState<Readonly<Record<string, Point>>>({});
+  /** The puddle that was last asked to lie off the top. */
+  const [refused, setRefused] = useState('');
   const inside = useMemo(() => onTop(piece), [piece]);
   const laid = useMemo(() => layOutPuddles(piece, plan.cups), [piece, plan.cups]);
   const puddles = useMemo<readonly CupPuddle[]>(
@@ -43,52 +49,70 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
   const start = puddles.length === 0 ? 'even' : typed.start;
   const from_min = Math.ceil(mapFrom_s(plan, start) / 60);
   const to_min = Math.max(from_min, Math.floor(flowEnds_s(plan) / 60));
+  const read = useMemo(
+    () => readChoices({ ...typed, start }, from_min, to_min),
+    [typed, start, from_min, to_min],
+  );
   const asked = useMemo((): FilmMapRequest | string | null => {
-    const x = readTilt(typed.tiltX);
-    const y = readTilt(typed.tiltY);
-    const minute = typed.moment === 'gel' ? null : readNumber(typed.minute, from_min, to_min);
-    if (x === undefined || y === undefined || minute === undefined) return null;
+    if (!read.ok) return null;
+    const { cell_m, slope, minute } = read.value;
     const moment_s = minute === null ? null : minute * 60;
     try {
-      return mapRequestOf(coat, plan, piece, puddles, { cell: typed.cell, start, slope: { x, y }, moment_s });
+      return mapRequestOf(coat, plan, piece, puddles, { cell_m, start, slope, moment_s });
     } catch (error) {
       return error instanceof Error ? error.message : String(error);
     }
-  }, [coat, plan, piece, puddles, typed, start, from_min, to_min]);
+  }, [coat, plan, piece, puddles, read, start]);
   const request = typeof asked === 'string' ? null : asked;
+  const about = read.ok ? sayChoices(read.value) : '';
 
   // Once a map is on the page it follows every change; a cancel stops that until it is asked for again.
   const following = useRef(false);
   useEffect(() => {
     if (!following.current || request === null) return;
-    const timer = setTimeout(() => draw(request), SETTLE_ms);
+    const timer = setTimeout(() => draw(request, about), SETTLE_ms);
     return () => clearTimeout(timer);
-  }, [request, draw]);
+  }, [request, about, draw]);
   const ask = (): void => {
     if (request === null) return;
     following.current = true;
-    draw(request);
+    draw(request, about);
   };
   const stop = (): void => {
     following.current = false;
     cancel();
   };
   const move = (key: string, to: Point): void => {
-    if (inside(to)) setMoved((now) => ({ ...now, [key]: to }));
+    const on = inside(to);
+    if (on) setMoved((now) => ({ ...now, [key]: to }));
+    setRefused(on ? '' : key);
   };
 
   const speak = speaker(system);
   const working = state.phase === 'working';
   const behind = state.result !== null && state.of !== request;
   const failed = typeof asked === 'string' ? asked : state.phase === 'failed' ? state.message : '';
-  const moment = typed.moment === 'gel' ? 'at gel' : `at minute ${typed.minute}`;
+  const map = state.result;
+  const table = map !== null && (
+    <MapTable map={map} box={measures.bounds} system={system} about={state.about} />
+  );
+  const note = map !== null && (
+    <p className="rules-note">
+      {state.of?.puddles === undefined
+        ? `An even film of ${speak.thickness(coat.film_m)} that lies when the edges are done, minute ${from_min} of the plan.`
+        : 'Everything in the cups goes onto the top, each cup at the middle of its pouring; resin meant for the faces is among it.'}{' '}
+      The film is as thick a liquid everywhere as that of the cup that stops flowing first. {map.columns} by{' '}
+      {map.rows} cells of {Number((1000 * map.cellX_m).toFixed(2))} by{' '}
+      {Number((1000 * map.cellY_m).toFixed(2))} mm, {map.steps} steps, {state.took_s.toFixed(2)} s.
+    </p>
+  );
   return (
     <section className="film-map" aria-label={`Thickness map of ${coat.name}`} data-phase={state.phase}>
       <MapChoices
         typed={{ ...typed, start }}
         onChange={setTyped}
+        problems={read.ok ? [] : read.problems}
         from_min={from_min}
-        to_min={to_min}
         hasPuddles={laid.length > 0}
       />
       <div className="film-map-actions">
@@ -118,25 +142,38 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
           The map could not be worked out: {failed}
         </p>
       )}
+      {map !== null && <p className="film-map-says">{describeMap(map, measures.bounds, system)}</p>}
       <MapPicture
         piece={piece}
         system={system}
-        map={state.result}
+        map={map}
         puddles={start === 'puddles' ? puddles : []}
         onMove={move}
       />
-      {state.result !== null && (
+      {start === 'puddles' && (
         <>
-          <MapTable map={state.result} box={measures.bounds} system={system} moment={moment} />
-          <p className="rules-note">
-            {start === 'even'
-              ? `An even film of ${speak.thickness(coat.film_m)} that lies when the edges are done, minute ${from_min} of the plan.`
-              : 'Everything in the cups goes onto the top, each cup at the middle of its pouring; resin meant for the faces is among it.'}{' '}
-            The film is as thick a liquid everywhere as that of the cup that stops flowing first.{' '}
-            {state.result.columns} by {state.result.rows} cells, {state.result.steps} steps,{' '}
-            {state.took_s.toFixed(2)} s.
+          <PuddleMover puddles={puddles} box={measures.bounds} system={system} onMove={move} />
+          <p role="status" className="film-map-refused">
+            {refused !== '' && `Puddle ${refused} stays where it is: the next place is not on the top.`}
           </p>
         </>
+      )}
+      {table}
+      {note}
+      {map !== null && (
+        <MapPaper>
+          <h2>Thickness map of {coat.name}</h2>
+          <p>{describeMap(map, measures.bounds, system)}</p>
+          <MapPicture
+            piece={piece}
+            system={system}
+            map={map}
+            puddles={start === 'puddles' ? puddles : []}
+            onMove={move}
+          />
+          {table}
+          {note}
+        </MapPaper>
       )}
     </section>
   );

@@ -7,10 +7,9 @@ import type { CoatPlan } from '#core/pour/plan.ts';
 import { evenFrom_s, flowEnds_s, pouredAt_s, thetaBetween_per_Pa, thetaLeftAt_per_Pa } from './film-clock.ts';
 import type { CupPuddle } from './puddle-layout.ts';
 
-export const CELL_m = { normal: 0.005, fine: 0.0025 } as const;
-
 export interface MapChoices {
-  readonly cell: keyof typeof CELL_m;
+  /** Above 0; the page offers 1 to 5 mm. */
+  readonly cell_m: number;
   /** An even film as the edges are worked, or the puddles of the cups from the first pour. */
   readonly start: 'even' | 'puddles';
   /** Fall of the bench to the right and to the back, from -0.05 to 0.05. */
@@ -43,7 +42,7 @@ export function mapRequestOf(
   const liquid = { density_kg_m3, surfaceTension_N_m };
   const common = {
     piece: { outline: piece.outline, cutOuts: piece.cutOuts },
-    cell_m: CELL_m[choices.cell],
+    cell_m: choices.cell_m,
     theta_per_Pa,
     edges: edgeFlowsOf({
       piece,

@@ -3,6 +3,7 @@ import type { FilmMapResult, MapPlace } from '#core/film/map-result.ts';
 import type { Bounds, Point } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import { speaker } from '#web/units/speak.ts';
+import type { CupPuddle } from './puddle-layout.ts';
 
 /** "3 in from the left and 2 in from the front". */
 export function sayPlace(at: Point, box: Bounds, system: System): string {
@@ -12,6 +13,11 @@ export function sayPlace(at: Point, box: Bounds, system: System): string {
 
 export function sayFilmAt(place: MapPlace, box: Bounds, system: System): string {
   return `${speaker(system).thickness(place.thickness_m)}, ${sayPlace(place, box, system)}`;
+}
+
+/** "Puddle 1.2 of cup 1, white, 1.5 fl oz, 3 in from the left and 2 in from the front". */
+export function sayPuddle(puddle: CupPuddle, box: Bounds, system: System): string {
+  return `Puddle ${puddle.key} of cup ${puddle.cup}, ${puddle.colour}, ${speaker(system).volume(puddle.volume_m3)}, ${sayPlace(puddle, box, system)}`;
 }
 
 /** What someone who does not see the picture is told of it. */
@@ -35,4 +41,10 @@ export function sayBare(share: number, system: System): string {
     : share < 0.01
       ? `${(100 * share).toFixed(1)}%`
       : speaker(system).percent(share);
+}
+
+/** A share of the resin: "12.3%", "none", "under 0.1%". */
+export function sayPart(share: number): string {
+  if (share <= 0) return 'none';
+  return share < 0.001 ? 'under 0.1%' : `${(100 * share).toFixed(1)}%`;
 }

@@ -12,35 +12,46 @@ export interface MapState {
   readonly result: FilmMapResult | null;
   /** What the result answers. */
   readonly of: FilmMapRequest | null;
+  /** What was said of that request when it was asked. */
+  readonly about: string;
   /** From asking to the answer, s. */
   readonly took_s: number;
   readonly message: string;
 }
 
-const NOTHING: MapState = { phase: 'idle', share: 0, result: null, of: null, took_s: 0, message: '' };
+const NOTHING: MapState = {
+  phase: 'idle',
+  share: 0,
+  result: null,
+  of: null,
+  about: '',
+  took_s: 0,
+  message: '',
+};
 
 export interface MapDesk {
   readonly state: MapState;
-  readonly draw: (request: FilmMapRequest) => void;
+  readonly draw: (request: FilmMapRequest, about: string) => void;
   readonly cancel: () => void;
 }
 
 export function useMap(): MapDesk {
   const [state, setState] = useState<MapState>(NOTHING);
   const worker = useRef<Worker | null>(null);
-  const asked = useRef<{ number: number; request: FilmMapRequest | null; at_ms: number }>({
+  const asked = useRef<{ number: number; request: FilmMapRequest | null; about: string; at_ms: number }>({
     number: 0,
     request: null,
+    about: '',
     at_ms: 0,
   });
 
   const hear = useCallback((reply: MapReply) => {
-    const { number, request, at_ms } = asked.current;
+    const { number, request, about, at_ms } = asked.current;
     if (reply.number !== number || request === null) return;
     if (reply.kind === 'progress') setState((now) => ({ ...now, phase: 'working', share: reply.share }));
     else if (reply.kind === 'done') {
       const took_s = (performance.now() - at_ms) / 1000;
-      setState({ phase: 'done', share: 1, result: reply.result, of: request, took_s, message: '' });
+      setState({ phase: 'done', share: 1, result: reply.result, of: request, about, took_s, message: '' });
     } else if (reply.kind === 'failed')
       setState((now) => ({ ...now, phase: 'failed', message: reply.message }));
   }, []);
@@ -68,9 +79,9 @@ export function useMap(): MapDesk {
   );
 
   const draw = useCallback(
-    (request: FilmMapRequest) => {
+    (request: FilmMapRequest, about: string) => {
       const number = asked.current.number + 1;
-      asked.current = { number, request, at_ms: performance.now() };
+      asked.current = { number, request, about, at_ms: performance.now() };
       setState((now) => ({ ...now, phase: 'working', share: 0, message: '' }));
       start().postMessage({ kind: 'draw', number, request } satisfies MapAsk);
     },
