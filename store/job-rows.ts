@@ -15,6 +15,7 @@ import type {
 import { readStored } from './stored-document.ts';
 import { summaryColumns } from './summary.ts';
 import type { Tables } from './tables.ts';
+import { createVersioned, saveVersioned, type VersionedRows } from './versioned-save.ts';
 
 type Db = Kysely<Tables>;
 
@@ -45,57 +46,41 @@ export async function listJobs(db: Db, archived: boolean | undefined): Promise<r
   }));
 }
 
-export async function createJob(db: Db, job: NewJob): Promise<CreateOutcome> {
-  const inserted = await db
-    .insertInto('jobs')
-    .values({
-      id: job.id,
-      version: 1,
-      ...summaryColumns(job.document),
-      updated_at: job.at,
-      archived_at: null,
-    })
-    .onConflict((c) => c.column('id').doNothing())
-    .returning('id')
-    .executeTakeFirst();
-  if (inserted !== undefined) {
-    await insertVersion(db, job, 1);
-    return { outcome: 'saved', version: 1, savedAt: job.at };
-  }
-  const earlier = await findSave(db, job.id, job.saveId);
-  if (earlier !== undefined) return earlier;
-  const current = await getJob(db, job.id);
-  if (current === null) throw new Error(`job ${job.id} vanished inside a transaction`);
-  return { outcome: 'exists', current: { version: current.version, document: current.document } };
+export function createJob(db: Db, job: NewJob, lockRow: LockRow): Promise<CreateOutcome> {
+  return createVersioned(versioned(db, job, lockRow), job.at);
 }
 
-export async function saveJob(db: Db, save: JobSave, lockRow: LockRow): Promise<SaveOutcome> {
-  const row = await lockRow(
-    db.selectFrom('jobs').select('version').where('id', '=', save.id),
-  ).executeTakeFirst();
-  if (row === undefined) return { outcome: 'missing' };
-  const earlier = await findSave(db, save.id, save.saveId);
-  if (earlier !== undefined) return earlier;
-  if (row.version !== save.baseVersion) {
-    const current = await getVersion(db, save.id, row.version);
-    if (current === null) throw new Error(`version ${row.version} of job ${save.id} is missing`);
-    const base = await getVersion(db, save.id, save.baseVersion);
-    return {
-      outcome: 'conflict',
-      current: { version: current.version, document: current.document },
-      base: base?.document ?? null,
-    };
-  }
-  const version = row.version + 1;
-  await insertVersion(db, save, version);
-  const swapped = await db
-    .updateTable('jobs')
-    .set({ version, ...summaryColumns(save.document), updated_at: save.at })
-    .where('id', '=', save.id)
-    .where('version', '=', save.baseVersion)
-    .executeTakeFirst();
-  if (swapped.numUpdatedRows !== 1n) throw new Error(`job ${save.id} changed under its lock`);
-  return { outcome: 'saved', version, savedAt: save.at };
+export function saveJob(db: Db, save: JobSave, lockRow: LockRow): Promise<SaveOutcome> {
+  return saveVersioned(versioned(db, save, lockRow), save.baseVersion, save.at);
+}
+
+function versioned(db: Db, job: NewJob, lockRow: LockRow): VersionedRows<JobDocument> {
+  const { id } = job;
+  return {
+    what: `job ${id}`,
+    lock: async () =>
+      (await lockRow(db.selectFrom('jobs').select('version').where('id', '=', id)).executeTakeFirst())
+        ?.version,
+    insert: async () =>
+      (await db
+        .insertInto('jobs')
+        .values({ id, version: 1, ...summaryColumns(job.document), updated_at: job.at, archived_at: null })
+        .onConflict((c) => c.column('id').doNothing())
+        .returning('id')
+        .executeTakeFirst()) !== undefined,
+    earlier: () => findSave(db, id, job.saveId),
+    insertVersion: (version) => insertVersion(db, job, version),
+    documentAt: async (version) => (await getVersion(db, id, version))?.document ?? null,
+    moveTo: async (version) =>
+      (
+        await db
+          .updateTable('jobs')
+          .set({ version, ...summaryColumns(job.document), updated_at: job.at })
+          .where('id', '=', id)
+          .where('version', '=', version - 1)
+          .executeTakeFirst()
+      ).numUpdatedRows,
+  };
 }
 
 export async function getJob(db: Db, id: string): Promise<StoredJob | null> {

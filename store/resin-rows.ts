@@ -6,6 +6,7 @@ import type { CreateOutcome, NewResin, ResinSave, Saved, SaveOutcome, StoredResi
 import { readStoredResin } from './stored-document.ts';
 import { storable } from './summary.ts';
 import type { Tables } from './tables.ts';
+import { createVersioned, saveVersioned, type VersionedRows } from './versioned-save.ts';
 
 type Db = Kysely<Tables>;
 
@@ -38,57 +39,50 @@ export async function getResin(db: Db, id: string): Promise<StoredResin | null> 
   return row === undefined ? null : stored(row);
 }
 
-export async function createResin(db: Db, resin: NewResin): Promise<CreateOutcome<ResinCardDocument>> {
-  const inserted = await db
-    .insertInto('resins')
-    .values({
-      id: resin.id,
-      version: 1,
-      name: storable(resin.document.name),
-      updated_at: resin.at,
-      archived_at: null,
-    })
-    .onConflict((c) => c.column('id').doNothing())
-    .returning('id')
-    .executeTakeFirst();
-  if (inserted !== undefined) {
-    await insertVersion(db, resin, 1);
-    return { outcome: 'saved', version: 1, savedAt: resin.at };
-  }
-  const earlier = await findSave(db, resin.id, resin.saveId);
-  if (earlier !== undefined) return earlier;
-  const current = await getResin(db, resin.id);
-  if (current === null) throw new Error(`resin ${resin.id} vanished inside a transaction`);
-  return { outcome: 'exists', current: { version: current.version, document: current.document } };
+export function createResin(
+  db: Db,
+  resin: NewResin,
+  lockRow: LockRow,
+): Promise<CreateOutcome<ResinCardDocument>> {
+  return createVersioned(versioned(db, resin, lockRow), resin.at);
 }
 
-export async function saveResin(
+export function saveResin(
   db: Db,
   save: ResinSave,
   lockRow: LockRow,
 ): Promise<SaveOutcome<ResinCardDocument>> {
-  const row = await lockRow(
-    db.selectFrom('resins').select('version').where('id', '=', save.id),
-  ).executeTakeFirst();
-  if (row === undefined) return { outcome: 'missing' };
-  const earlier = await findSave(db, save.id, save.saveId);
-  if (earlier !== undefined) return earlier;
-  if (row.version !== save.baseVersion) {
-    const current = await getVersion(db, save.id, row.version);
-    if (current === null) throw new Error(`version ${row.version} of resin ${save.id} is missing`);
-    const base = await getVersion(db, save.id, save.baseVersion);
-    return { outcome: 'conflict', current: { version: row.version, document: current }, base };
-  }
-  const version = row.version + 1;
-  await insertVersion(db, save, version);
-  const swapped = await db
-    .updateTable('resins')
-    .set({ version, name: storable(save.document.name), updated_at: save.at })
-    .where('id', '=', save.id)
-    .where('version', '=', save.baseVersion)
-    .executeTakeFirst();
-  if (swapped.numUpdatedRows !== 1n) throw new Error(`resin ${save.id} changed under its lock`);
-  return { outcome: 'saved', version, savedAt: save.at };
+  return saveVersioned(versioned(db, save, lockRow), save.baseVersion, save.at);
+}
+
+function versioned(db: Db, resin: NewResin, lockRow: LockRow): VersionedRows<ResinCardDocument> {
+  const { id } = resin;
+  const name = storable(resin.document.name);
+  return {
+    what: `resin ${id}`,
+    lock: async () =>
+      (await lockRow(db.selectFrom('resins').select('version').where('id', '=', id)).executeTakeFirst())
+        ?.version,
+    insert: async () =>
+      (await db
+        .insertInto('resins')
+        .values({ id, version: 1, name, updated_at: resin.at, archived_at: null })
+        .onConflict((c) => c.column('id').doNothing())
+        .returning('id')
+        .executeTakeFirst()) !== undefined,
+    earlier: () => findSave(db, id, resin.saveId),
+    insertVersion: (version) => insertVersion(db, resin, version),
+    documentAt: (version) => getVersion(db, id, version),
+    moveTo: async (version) =>
+      (
+        await db
+          .updateTable('resins')
+          .set({ version, name, updated_at: resin.at })
+          .where('id', '=', id)
+          .where('version', '=', version - 1)
+          .executeTakeFirst()
+      ).numUpdatedRows,
+  };
 }
 
 /** `archivedAt` null takes it out. */

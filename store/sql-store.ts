@@ -27,7 +27,7 @@ export const postgresSaves: SaveDialect = {
 export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
   return {
     listJobs: (filter) => jobs.listJobs(db, filter?.archived),
-    createJob: (job) => db.transaction().execute((t) => jobs.createJob(t, job)),
+    createJob: (job) => db.transaction().execute((t) => jobs.createJob(t, job, dialect.lockRow)),
     getJob: (id) => jobs.getJob(db, id),
     saveJob: (save) => db.transaction().execute((t) => jobs.saveJob(t, save, dialect.lockRow)),
     listVersions: (id) => jobs.listVersions(db, id),
@@ -41,7 +41,7 @@ export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
         return await shop.saveShop(t, save);
       }),
     listResins: () => resins.listResins(db),
-    createResin: (resin) => db.transaction().execute((t) => resins.createResin(t, resin)),
+    createResin: (resin) => db.transaction().execute((t) => resins.createResin(t, resin, dialect.lockRow)),
     getResin: (id) => resins.getResin(db, id),
     saveResin: (save) => db.transaction().execute((t) => resins.saveResin(t, save, dialect.lockRow)),
     archiveResin: (id, at) => resins.setArchived(db, id, at),
