@@ -1,5 +1,9 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+
+// Many drawn pieces a test: a busy machine needs more than the usual five seconds.
+vi.setConfig({ testTimeout: 60_000 });
+
 import type { PieceDocument } from '#core/job/document.ts';
 import { outlinePath } from '#core/piece/outline.ts';
 import { pathArea_m2 } from '#core/piece/path.ts';
