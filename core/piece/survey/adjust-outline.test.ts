@@ -251,20 +251,33 @@ describe('a misread tape', () => {
 
 describe('a shape that folds two ways', () => {
   it('is told, with the distance that decides', () => {
-    // D hangs on A and C; folded over AC it still turns outward nowhere else.
+    // D hangs on C and E, all but in one line: folded over CE it still turns outward within a degree.
+    const shape = [
+      [0, 0],
+      [2, 0],
+      [2, 0.6],
+      [1, 0.606],
+      [0, 0.6],
+    ].map(([x, y]) => ({ x_m: x!, y_m: y! }));
+    const held = ['AB', 'BC', 'AC', 'AE', 'BE', 'CD', 'DE'];
+    const { otherShape } = adjustOutline(surveyOf(shape, 'ooooo', distancesOf(shape, held)));
+    expect([otherShape!.from, otherShape!.to]).toContain(3);
+    expect(otherShape!.difference_m).toBeGreaterThan(0.005);
+    const more = adjustOutline(surveyOf(shape, 'ooooo', distancesOf(shape, [...held, 'AD', 'BD'])));
+    expect(gap_m(more.corners[3]!, shape[3]!)).toBeLessThan(1e-8);
+  });
+
+  it('may put two corners on one spot in a fold it drops', () => {
     const kite = [
-      { x_m: 0, y_m: 0 },
-      { x_m: 1, y_m: -0.4 },
-      { x_m: 2, y_m: 0 },
-      { x_m: 1.6, y_m: 0.9 },
-      { x_m: 0.4, y_m: 0.9 },
-    ];
-    const pairs = ['AB', 'BC', 'AC', 'CD', 'DE', 'EA', 'BD', 'BE'];
-    const outline = adjustOutline(surveyOf(kite, 'ooooo', distancesOf(kite, pairs)));
-    const truth = onBase(kite);
-    outline.corners.forEach((corner, i) => {
-      expect(gap_m(corner, truth[i]!)).toBeLessThan(1e-8);
+      [0, 0],
+      [1, -0.5],
+      [2, 0],
+      [1, 0.5],
+    ].map(([x, y]) => ({ x_m: x!, y_m: y! }));
+    const readings = distancesOf(kite, ['AC', 'AB', 'BC', 'CD', 'DA', 'BD']);
+    const { corners } = adjustOutline(surveyOf(kite, 'oooo', readings));
+    corners.forEach((corner, i) => {
+      expect(gap_m(corner, onBase(kite)[i]!)).toBeLessThan(1e-9);
     });
-    expect(outline.otherShape).toBeNull();
   });
 });
