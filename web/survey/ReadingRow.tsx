@@ -61,7 +61,11 @@ export function ReadingRow({ reading, index, letters, state, onRemove }: Props) 
           </>
         )}
       </td>
-      <td data-label="Fits" className="wide-cell">
+      <td
+        data-label="Fits"
+        className="wide-cell survey-fits"
+        data-empty={state.words.length === 0 && state.doubted === null ? true : undefined}
+      >
         {state.doubted !== null && (
           <strong className="survey-flag">
             {state.doubted === 'suspect' ? '⚑ doubtful: measure again' : '⚑ one of these is wrong'}

@@ -40,7 +40,9 @@ export function SurveyPanel({ document, onChange, onUse, unitSystem }: Props) {
   const { drawn } = picture;
   const letters = document.corners.map((_, i) => cornerName(i));
   const blocked = notUsable(picture);
-  const advice = drawn?.outline.next[0];
+  // While readings disagree, measuring one of them again comes first; the verdict says which.
+  const settled = drawn?.outline.verdict.kind === 'agree' || drawn?.outline.verdict.kind === 'unchecked';
+  const advice = settled ? drawn?.outline.next[0] : undefined;
   return (
     <FieldsProvider
       value={{
@@ -89,6 +91,42 @@ export function SurveyPanel({ document, onChange, onUse, unitSystem }: Props) {
           </p>
         </fieldset>
         <div className="survey-parts">
+          {drawn !== null && (
+            <div className="survey-result">
+              <SurveyDrawing survey={drawn.survey} outline={drawn.outline} system={unitSystem} />
+              <div aria-live="polite">
+                {shapeDoubts(drawn.outline, unitSystem).map((words) => (
+                  <p key={words} className="survey-doubt">
+                    {words}
+                  </p>
+                ))}
+                <p className="survey-verdict">{verdictWords(drawn.survey, drawn.outline, unitSystem)}</p>
+              </div>
+              {advice !== undefined && (
+                <p>
+                  {adviceWords(advice)}{' '}
+                  <button
+                    type="button"
+                    className="small"
+                    onClick={() =>
+                      onChange(
+                        addReading(document, newDistance(cornerName(advice.from), cornerName(advice.to))),
+                      )
+                    }
+                  >
+                    Add a row for {cornerName(advice.from)} to {cornerName(advice.to)}
+                  </button>
+                </p>
+              )}
+              {drawn.outline.rank === drawn.outline.unknowns && (
+                <ul>
+                  {shapeWords(drawn.shape, unitSystem).map((words) => (
+                    <li key={words}>{words}</li>
+                  ))}
+                </ul>
+              )}
+            </div>
+          )}
           <div className="table-block">
             <table className="rows survey-readings">
               <caption>What was measured</caption>
@@ -142,42 +180,6 @@ export function SurveyPanel({ document, onChange, onUse, unitSystem }: Props) {
               </button>
             </p>
           </div>
-          {drawn !== null && (
-            <div>
-              <SurveyDrawing survey={drawn.survey} outline={drawn.outline} system={unitSystem} />
-              <div aria-live="polite">
-                {shapeDoubts(drawn.outline, unitSystem).map((words) => (
-                  <p key={words} className="survey-doubt">
-                    {words}
-                  </p>
-                ))}
-                <p className="survey-verdict">{verdictWords(drawn.survey, drawn.outline, unitSystem)}</p>
-              </div>
-              {advice !== undefined && (
-                <p>
-                  {adviceWords(advice)}{' '}
-                  <button
-                    type="button"
-                    className="small"
-                    onClick={() =>
-                      onChange(
-                        addReading(document, newDistance(cornerName(advice.from), cornerName(advice.to))),
-                      )
-                    }
-                  >
-                    Add a row for {cornerName(advice.from)} to {cornerName(advice.to)}
-                  </button>
-                </p>
-              )}
-              {drawn.outline.rank === drawn.outline.unknowns && (
-                <ul>
-                  {shapeWords(drawn.shape, unitSystem).map((words) => (
-                    <li key={words}>{words}</li>
-                  ))}
-                </ul>
-              )}
-            </div>
-          )}
         </div>
         <p>
           <button
@@ -213,14 +215,14 @@ function rowState(picture: SurveyPicture, row: number, system: System): RowState
   const own = survey.readings.flatMap((reading, i) =>
     reading.path.startsWith(`${ROOT}.readings.${row}.`) ? [i] : [],
   );
+  const isSuspect = verdict.kind === 'suspect' && own.includes(verdict.reading);
+  const isOneOf = 'readings' in verdict && verdict.readings.some((i) => own.includes(i));
   const words = own.map((i) => {
     const { kind } = survey.readings[i]!;
-    const said = residualWords(outline.checks[i]!, kind, system);
+    const said = residualWords(outline.checks[i]!, kind, system, isSuspect || isOneOf);
     return kind === 'distance' ? said : `${kind === 'along' ? 'along' : 'off it'}: ${said}`;
   });
-  if (verdict.kind === 'suspect' && own.includes(verdict.reading)) return { words, doubted: 'suspect' };
-  const shared = 'readings' in verdict && verdict.readings.some((i) => own.includes(i));
-  return { words, doubted: shared ? 'one of these' : null };
+  return { words, doubted: isSuspect ? 'suspect' : isOneOf ? 'one of these' : null };
 }
 
 function toOrigin(corners: readonly Point[]): Point[] {

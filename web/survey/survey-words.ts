@@ -22,17 +22,18 @@ function listed(names: readonly string[], last = 'and'): string {
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
 }
 
-/** One reading against the outline: "fits", "outline 1/16 in longer". */
+/** One reading against the outline: "fits", "outline 1/16 in longer". `flagged`: the row says already that it is doubted. */
 export function residualWords(
   check: ReadingCheck,
   kind: 'distance' | 'along' | 'offset',
   system: System,
+  flagged = false,
 ): string {
   if (check.standardised === null) return 'nothing checks it yet';
   if (Math.abs(check.residual_m) < 0.0002) return 'fits';
   const more = kind === 'distance' ? ['longer', 'shorter'] : ['more', 'less'];
   const way = check.residual_m > 0 ? more[0] : more[1];
-  const much = Math.abs(check.standardised) > 3.29 ? ', far more than a tape strays' : '';
+  const much = !flagged && Math.abs(check.standardised) > 3.29 ? ', far more than a tape strays' : '';
   return `outline ${fine(check.residual_m, system)} ${way}${much}`;
 }
 
