@@ -17,12 +17,12 @@ interface Props {
 }
 
 const sides = [
-  { value: 'left', label: 'left of it' },
-  { value: 'right', label: 'right of it' },
+  { value: 'left', label: 'left' },
+  { value: 'right', label: 'right' },
 ];
 const walls = [
-  { value: 'hollow', label: 'wall hollow' },
-  { value: 'bulging', label: 'wall bulging' },
+  { value: 'hollow', label: 'hollow' },
+  { value: 'bulging', label: 'bulging' },
 ];
 const kinds = { distance: 'Distance', offset: 'Straightedge', bow: 'Wall bow' } as const;
 
@@ -46,19 +46,19 @@ export function ReadingRow({ reading, index, letters, state, onRemove }: Props) 
       <td data-label="Measured" className="wide-cell survey-measured">
         {reading.kind === 'distance' && quantity('length', `${name}: length`)}
         {reading.kind === 'offset' && (
-          <>
+          <div className="survey-fields">
             <SelectField label="Corner seen" path={at('corner')} options={options} />
             {quantity('along', `Along, from ${reading.from}`)}
             {quantity('offset', 'Off it')}
             <SelectField label="Side" path={at('side')} options={sides} />
-          </>
+          </div>
         )}
         {reading.kind === 'bow' && (
-          <>
+          <div className="survey-fields">
             {quantity('along', `Along, from ${reading.from}`)}
             {quantity('gap', 'Gap')}
             <SelectField label="Wall" path={at('wall')} options={walls} />
-          </>
+          </div>
         )}
       </td>
       <td
