@@ -1,8 +1,9 @@
 /** What the rounding of a wetted arris keeps and what it lets pass: surface tension pulls resin off it, and holds the top back. */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { ARRIS_SHARE_permille } from './arris-share-table.ts';
 import { ARRIS_FILMS_mm, ARRIS_LEAST_um, ARRIS_RADII_mm, ARRIS_THETAS_per_Pa } from './arris-table.ts';
 import { capillaryLength_m, DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 
 /**
  * Film that a wetted arris of radius R dams on the top, m: -R/2 + sqrt(R^2/4 + lc^2). The top feeds over it only while

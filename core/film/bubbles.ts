@@ -3,8 +3,9 @@
  * still by surface-active traces; one half faster for a clean one (Hadamard 1911, Rybczynski 1911; from memory).
  * Rising is not breaking: large late bubbles reach the surface and stay.
  */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 
 /** How the skin of the bubble behaves; 'rigid' is the safe assumption in a formulated resin. */
 export type BubbleSkin = 'rigid' | 'mobile';

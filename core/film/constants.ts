@@ -1,4 +1,4 @@
-import { positive } from './domain.ts';
+import { positive } from '#core/quantity/domain.ts';
 
 /** Standard acceleration of free fall, m/s2 (exact by the 1901 CGPM convention). */
 export const GRAVITY_m_s2 = 9.80665;

@@ -4,8 +4,9 @@
  * 1973, J. Fluid Mech. 58, 625). Closing uses the advancing angle, opening the receding one. Statics only: fresh contamination
  * carried into the resin (surface-tension flow) is not in it and is not cured by thickness.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { capillaryLength_m, DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import { interpolate, monotoneTable } from './monotone-table.ts';
 import type { Reason } from './reason.ts';
 import { wettingLimit_m } from './self-damming.ts';

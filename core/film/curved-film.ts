@@ -6,9 +6,10 @@
  * equation from memory). Thin-film theory: rough where the film is as thick as the radius, sound well below.
  * Finite volumes, backward Euler with two half steps and one whole step combined to second order in Theta, Newton in each.
  */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { solveFiveDiagonals } from './band-solve.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 
 export interface CurvedFilmInput {
   /** Even film at the start, on top, arris and face, m, above 0. */

@@ -1,6 +1,7 @@
 /** Drips under an edge as a maker asks: how far apart, when they show, when to scrape, how much they hold. */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 import { DRIP_E_FOLDS, DRIP_SCRAPE_THETA_per_Pa, dripTime_s, fastestDrips, hangingDrop } from './drips.ts';
 import { type FlowBudget, thetaLeftAt, thetaTotal, timeWhenThetaLeft } from './flow-budget.ts';
 import { rangeFromViscosity } from './ranges.ts';

@@ -4,8 +4,9 @@
  * holds for any film; the thin-film formulas beside it: against full Stokes flow the growth is 7 % high at 0.5 mm, 26 % at 1 mm and twice too high at 2 mm; the pitch is 2 %, 6 % and
  * 18 % short.
  */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { capillaryLength_m, DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 import { type FlowBudget, thetaAt, thetaTotal, timeWhenThetaSpent } from './flow-budget.ts';
 import { depthFactor } from './levelling.ts';
 

@@ -2,9 +2,10 @@
  * One kind of edge as a maker asks about it: how much stays on the face and on the arris and how much ends on the floor, by WHEN the edge is
  * worked; the best minute to wrap it; what one coat leaves and how many reach the film wanted; whether rounding it over would help.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { arrisFilm_m } from './arris.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import { hangingDrop } from './drips.ts';
 import { edgeReasons } from './edge-reasons.ts';
 import { faceFilm, thetaLeftForFaceMean } from './face.ts';

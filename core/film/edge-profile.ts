@@ -4,8 +4,9 @@
  * The constant and the tables are own solutions of that equation (no published copy found); reference/film-run-off.test.ts solves both
  * the ordinary and the partial equation again.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import { interpolate, monotoneTable } from './monotone-table.ts';
 import { levelSpread_m2 } from './tilt.ts';
 

@@ -4,8 +4,9 @@
  * sqrt(z/(rho g Theta)) whatever was put on, until that meets what was put on. A Newtonian film, not fed from the top;
  * a thixotropic edge mix holds more, so these are low estimates for it.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 
 /**
  * Film thickness at a depth below the top edge of a face that has drained, m: sqrt(z/(rho g Theta)). Falls as Theta^(-1/2).

@@ -10,8 +10,8 @@
  */
 
 import type { Piece } from '#core/piece/piece.ts';
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import type { EdgeFlow } from './map-edges.ts';
 import { type FilmGrid, filmGrid } from './map-grid.ts';
 import { type MapPuddle, pourEven, pourPuddle } from './map-pour.ts';

@@ -5,7 +5,7 @@
  * Sakimoto and Zuber 1995, J. Fluid Mech. 301, 65.) It fails where viscosity differs from place to place: cups of
  * different age, warm spots, a skin.
  */
-import { notNegative, positive, within } from './domain.ts';
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 
 /** A sampled viscosity history and the budget spent up to each sample. The last sample is where flow ends (gel). */
 export interface FlowBudget {

@@ -3,8 +3,9 @@
  * wavelength lambda on a film of thickness h dies as exp(-r Theta). Valid for marks shallow against h and against lambda.
  * The closed form was checked against a direct solution of the Stokes equations (see reference/film-levelling.test.ts).
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import { type FlowBudget, thetaTotal, timeWhenThetaLeft } from './flow-budget.ts';
 
 /** Thickness up to which longer waves always level more slowly, in capillary lengths (found numerically: true to 4.5, not at 5). */

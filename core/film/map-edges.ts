@@ -2,9 +2,9 @@
 import { cutOutPath } from '#core/piece/outline.ts';
 import type { Piece } from '#core/piece/piece.ts';
 import { arrisRadius_m } from '#core/piece/profile.ts';
+import { positive, within } from '#core/quantity/domain.ts';
 import { arrisShare } from './arris.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { positive, within } from './domain.ts';
 import { EDGE_LOSS_CONSTANT, edgeLossConstant } from './edge-profile.ts';
 import { pinnedOnRoundArris } from './self-damming.ts';
 

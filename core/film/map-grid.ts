@@ -3,7 +3,7 @@ import { distanceToSegment_m } from '#core/piece/arc.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds, pointInside } from '#core/piece/path.ts';
 import type { Path, Piece, Segment } from '#core/piece/piece.ts';
-import { positive, within } from './domain.ts';
+import { positive, within } from '#core/quantity/domain.ts';
 import type { Lines } from './map-sweep.ts';
 
 /** Most cells a grid may have: far above any top at 1 mm that a browser should be asked for. */

@@ -1,5 +1,5 @@
 /** Puts resin on the cells of a thickness map: an even film, or round puddles. */
-import { positive } from './domain.ts';
+import { positive } from '#core/quantity/domain.ts';
 import type { FilmGrid } from './map-grid.ts';
 
 export interface MapPuddle {

@@ -3,8 +3,9 @@
  * middle share their losses; in the long run thickness no longer depends on what was poured:
  * h = f (3 a^2/(rho g Theta))^(1/3), a half the short side. Own solutions of h_Theta = (rho g/3) div(h^3 grad h).
  */
+
+import { positive } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { positive } from './domain.ts';
 import { EDGE_LOSS_CONSTANT } from './edge-profile.ts';
 import { interpolate, type MonotoneTable, monotoneTable } from './monotone-table.ts';
 import { levelSpread_m2 } from './tilt.ts';

@@ -1,6 +1,7 @@
 /** How far a cup spreads, and how many puddles close a surface without help. */
+
+import { positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { positive, within } from './domain.ts';
 import { puddleRadius_m, puddleStopRadius_m, puddleThickness_m, ROUND_PUDDLE_CONSTANT } from './puddle.ts';
 import { rangeFromViscosity, type Spread } from './ranges.ts';
 import type { Reason } from './reason.ts';

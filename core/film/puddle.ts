@@ -4,8 +4,9 @@
  * wide as it was when poured and until it thins to the wetting limit, where it stops. Radius goes with Theta^(1/8): the
  * answers hardly depend on the viscosity.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 import { wettingLimit_m } from './self-damming.ts';
 
 /** (1024/(81 pi^3))^(1/8) = 0.89391: round puddle. */

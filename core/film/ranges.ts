@@ -1,4 +1,4 @@
-import { positive } from './domain.ts';
+import { positive } from '#core/quantity/domain.ts';
 
 /** A computed value and the ends of the range to print with it, all in the unit of the value. */
 export interface Spread {

@@ -1,7 +1,8 @@
 /** Run-off of a flood or colour coat over edges that have been wiped over, so that resin may leave the top. */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { arrisShare } from './arris.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 import { EDGE_LOSS_CONSTANT, edgeLossConstant, edgeTaper_m, freeEdgeLoss_m2 } from './edge-profile.ts';
 import { type PlateShape, plateKeptShare } from './plate-limit.ts';
 

@@ -5,8 +5,9 @@
  * rho g e^2/2 = gamma (1 - cos a); de Gennes, Brochard-Wyart and Quere 2004, from memory). Static: it says nothing of the time to
  * spread, and one smear of resin over the arris ends it.
  */
+
+import { notNegative, within } from '#core/quantity/domain.ts';
 import { capillaryLength_m, DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { notNegative, within } from './domain.ts';
 
 const DEGREE = Math.PI / 180;
 

@@ -1,4 +1,4 @@
-import { notNegative, positive } from './domain.ts';
+import { notNegative, positive } from '#core/quantity/domain.ts';
 
 /**
  * How far a thin blade drags the surface beside it, as a share of its own movement, 0 to 1: (4/pi) atan(exp(-pi d/(2 h))).

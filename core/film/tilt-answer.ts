@@ -1,6 +1,7 @@
 /** What a level reading means for the film. */
+
+import { positive } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
-import { positive } from './domain.ts';
 import { rangeFromViscosity, type Spread } from './ranges.ts';
 import type { Reason } from './reason.ts';
 import { tiltEndChangeOfLength_m, tiltFlux_m2_Pa } from './tilt.ts';

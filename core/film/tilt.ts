@@ -3,8 +3,9 @@
  * small against the thickness; a full solution for 1.5 mm agrees within 2 % at 1 mm/m and is 6 % higher at the low
  * end and 13 % lower at the high end for 9 mm/m.
  */
+
+import { notNegative, positive, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive, within } from './domain.ts';
 
 /** Steepest slope taken here: 0.05 (50 mm per metre, 3 degrees). */
 export const STEEPEST_SLOPE = 0.05;

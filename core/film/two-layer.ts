@@ -3,8 +3,9 @@
  * chemistry (no tension between the layers). Own solution of the two-layer Stokes equations, tabulated; the mechanism as in Zetina, Godinez and Zenit 2015, PLoS ONE
  * 10(5) e0126135 (abstract read): cells only when the denser paint lies on top. Linear stage only; lacing by silicone is another mechanism.
  */
+
+import { positive, within } from '#core/quantity/domain.ts';
 import { GRAVITY_m_s2 } from './constants.ts';
-import { positive, within } from './domain.ts';
 import { interpolate, monotoneTable } from './monotone-table.ts';
 import { rangeFromViscosity, type Spread } from './ranges.ts';
 import type { Reason } from './reason.ts';

@@ -3,8 +3,9 @@
  * rings (backward Euler, mobility of the step's start, volumes exact). Surface tension left out. Depth-mean: what is put ON TOP moves
  * up to 1.5 times as far as the depth mean, so a colour shows a larger spot.
  */
+
+import { notNegative, positive } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
-import { notNegative, positive } from './domain.ts';
 
 const RINGS = 400;
 const GROWTH = 0.02;

@@ -2,8 +2,10 @@
  * How much of a coat to mix, line by line. Areas and lengths come from the piece, the run-off from the film's flow budget,
  * cup film and allowance from shop defaults. The tint counts as part of the coat and is taken to be as dense as the mix.
  */
+
 import type { Liquid } from '#core/film/constants.ts';
 import type { EdgeMeasures, PieceMeasures } from '#core/piece/piece.ts';
+import { within } from '#core/quantity/domain.ts';
 import type { Coat, CoatQuantity, QuantityLine } from './coat.ts';
 import { edgeRunOffs_m3 } from './edge-run-off.ts';
 
@@ -189,10 +191,6 @@ function cupFilm_kg(
 
 function check(request: QuantityRequest): void {
   const { coat, measures, thetaWhenWrapped_per_Pa: theta, cups, cupShares, rates } = request;
-  const within = (name: string, value: number, least: number, most: number) => {
-    if (!(value >= least && value <= most))
-      throw new RangeError(`${name} is ${value}; allowed: ${least} to ${most}`);
-  };
   within('film_m', coat.film_m, 1e-6, 0.1);
   within('faceFilm_m', coat.faceFilm_m, 0, 0.1);
   within('allowance', coat.allowance, 0, 2);

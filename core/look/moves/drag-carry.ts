@@ -1,7 +1,7 @@
 /** A stick or comb drawn across the film: a shear along the line, so areas are kept whatever the profile beside the tool. */
 
+import { positive } from '#core/quantity/domain.ts';
 import type { Drag } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 /**
@@ -17,11 +17,11 @@ export function dragShare(distance_m: number, film_m: number): number {
 }
 
 export function dragCarry(drag: Drag): Carry {
-  const film_m = above('drag: film_m', drag.film_m);
+  const film_m = positive('drag: film_m', drag.film_m, 'm');
   if (drag.width_m < 0) throw new RangeError(`drag: width_m must be 0 or more, not ${drag.width_m}`);
   if (!Number.isInteger(drag.teeth) || drag.teeth < 1)
     throw new RangeError(`drag: teeth must be a whole number from 1, not ${drag.teeth}`);
-  const pitch = drag.teeth > 1 ? above('drag: pitch_m', drag.pitch_m) : 1;
+  const pitch = drag.teeth > 1 ? positive('drag: pitch_m', drag.pitch_m, 'm') : 1;
   const [mx, my] = [Math.cos(drag.heading_rad), Math.sin(drag.heading_rad)];
   const [bx, by] = drag.through;
   const half = drag.width_m / 2;

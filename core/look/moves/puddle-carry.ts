@@ -4,13 +4,13 @@
  * map follows from volume alone).
  */
 
+import { positive } from '#core/quantity/domain.ts';
 import type { Puddle } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 export function puddleCarry({ centre, radius_m }: Puddle): Carry {
   const [cx, cy] = centre;
-  const r2 = above('puddle: radius_m', radius_m) ** 2;
+  const r2 = positive('puddle: radius_m', radius_m, 'm') ** 2;
   return {
     on(speck) {
       const x = speck[0]! - cx;
@@ -40,5 +40,5 @@ export function puddleCarry({ centre, radius_m }: Puddle): Carry {
 
 /** Radius of the puddle a volume makes in a film of this thickness once it lies flat: sqrt(V / (pi h)). Both above 0. */
 export function puddleRadius_m(volume_m3: number, film_m: number): number {
-  return Math.sqrt(above('volume_m3', volume_m3) / (Math.PI * above('film_m', film_m)));
+  return Math.sqrt(positive('volume_m3', volume_m3, 'm3') / (Math.PI * positive('film_m', film_m, 'm')));
 }

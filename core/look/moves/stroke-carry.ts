@@ -6,15 +6,15 @@
  * the flow loses several per cent.
  */
 
+import { positive } from '#core/quantity/domain.ts';
 import type { Stroke } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 /** Steps of at most an eighth of a tool width: the implicit line of each step then has one root, found in a few rounds. */
 const STEPS_PER_WIDTH = 8;
 
 export function strokeCarry({ from, to, width_m, depth }: Stroke): Carry {
-  above('stroke: width_m', width_m);
+  positive('stroke: width_m', width_m, 'm');
   if (!(depth >= 0 && depth <= 1)) throw new RangeError(`stroke: depth must be 0 to 1, not ${depth}`);
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length === 0 || depth === 0) return { on: () => undefined, back: () => true };

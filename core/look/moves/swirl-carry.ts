@@ -1,12 +1,12 @@
 /** A turned stick: every ring goes round by its own angle, turn exp(-d / reach); rings keep their areas. */
 
+import { positive } from '#core/quantity/domain.ts';
 import type { Swirl } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 export function swirlCarry({ centre, turn_rad, reach_m }: Swirl): Carry {
   const [cx, cy] = centre;
-  above('swirl: reach_m', reach_m);
+  positive('swirl: reach_m', reach_m, 'm');
   const go = (speck: Float64Array, way: 1 | -1) => {
     const x = speck[0]! - cx;
     const y = speck[1]! - cy;

@@ -1,11 +1,11 @@
 /** Board tilted and levelled: drawn out along the heading, narrowed across it by the same factor, so areas are kept. */
 
+import { positive } from '#core/quantity/domain.ts';
 import type { Tilt } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 export function tiltCarry({ centre, heading_rad, draw }: Tilt): Carry {
-  above('tilt: draw', draw);
+  positive('tilt: draw', draw, '');
   const [cx, cy] = centre;
   const [c, s] = [Math.cos(heading_rad), Math.sin(heading_rad)];
   const go = (speck: Float64Array, longer: number) => {

@@ -4,8 +4,8 @@
  * fifth of the wavelength that makes puddles several per cent larger).
  */
 import { randomStream } from '#core/numeric/random.ts';
+import { positive } from '#core/quantity/domain.ts';
 import type { Waver } from '../move.ts';
-import { above } from './above.ts';
 import type { Carry } from './carry.ts';
 
 const SHEARS = 4;
@@ -13,7 +13,7 @@ const SHEARS = 4;
 const LENGTH = 256;
 
 export function waverCarry({ amplitude_m, wavelength_m, seed }: Waver): Carry {
-  above('waver: wavelength_m', wavelength_m);
+  positive('waver: wavelength_m', wavelength_m, 'm');
   const stream = randomStream(seed);
   const first = stream.uniform() * Math.PI;
   const shears = Array.from({ length: SHEARS }, (_, at) => {

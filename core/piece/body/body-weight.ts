@@ -1,4 +1,5 @@
 /** What a body and the resin on it weigh. */
+import { within } from '#core/quantity/domain.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
 import { pathArea_m2, pathLength_m } from '../path.ts';
 import { BODY_DENSITY_KG_M3, type Piece } from '../piece.ts';
@@ -34,9 +35,9 @@ export interface BodyWeight {
 export function bodyWeight(piece: Piece, options: WeightOptions = {}): BodyWeight {
   const body = bodyOptions(options);
   const { density_kg_m3 = BODY_DENSITY_KG_M3, densitySpread = 0.08, resin_kg = 0 } = options;
-  within('density_kg_m3', density_kg_m3, 100, 3000);
+  within('density_kg_m3', density_kg_m3, 100, 3000, 'kg/m3');
   within('densitySpread', densitySpread, 0, 0.5);
-  within('resin_kg', resin_kg, 0, 10_000);
+  within('resin_kg', resin_kg, 0, 10_000, 'kg');
   const board = body.boardThickness_m * density_kg_m3;
   const path = outlinePath(piece.outline);
   const holes = piece.cutOuts.reduce((sum, cutOut) => sum + pathArea_m2(cutOutPath(cutOut)), 0);
@@ -62,9 +63,4 @@ export function bodyWeight(piece: Piece, options: WeightOptions = {}): BodyWeigh
     low_kg: board_kg * (1 - densitySpread) + resin_kg,
     high_kg: board_kg * (1 + densitySpread) + resin_kg,
   };
-}
-
-function within(name: string, value: number, least: number, most: number): void {
-  if (!(value >= least && value <= most))
-    throw new RangeError(`${name} is ${value}; allowed: ${least} to ${most}`);
 }

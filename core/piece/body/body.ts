@@ -1,4 +1,5 @@
 /** What the body under a poured top is built from: one board, strips under its edges, rims round its holes, splashes. */
+import { within } from '#core/quantity/domain.ts';
 import type { CutPart } from '../cutting/cutting.ts';
 
 export interface BodyPart extends CutPart {
@@ -49,16 +50,13 @@ export function bodyOptions(options: BodyOptions): Required<BodyOptions> {
     oversize_m = OVERSIZE_M,
     longest_m = LONGEST_PART_M,
   } = options;
-  const need = (name: string, value: number, least: number, most: number) => {
-    if (!(value >= least && value <= most))
-      throw new RangeError(`${name} is ${value}; allowed: ${least} to ${most}`);
-  };
-  need('boardThickness_m', boardThickness_m, 0.003, 0.1);
-  need('stripWidth_m', stripWidth_m, 0.01, 0.5);
-  need('oversize_m', oversize_m, 0, 0.05);
-  need('longest_m', longest_m, 0.3, 20);
+  within('boardThickness_m', boardThickness_m, 0.003, 0.1, 'm');
+  within('stripWidth_m', stripWidth_m, 0.01, 0.5, 'm');
+  within('oversize_m', oversize_m, 0, 0.05, 'm');
+  within('longest_m', longest_m, 0.3, 20, 'm');
   const splashes = options.splashes ?? [];
-  for (const splash of splashes) need(`height_m of the splash on ${splash.edge}`, splash.height_m, 0.01, 2);
+  for (const splash of splashes)
+    within(`height_m of the splash on ${splash.edge}`, splash.height_m, 0.01, 2, 'm');
   return {
     boardThickness_m,
     stripWidth_m,

@@ -1,4 +1,5 @@
 /** From parts and stock to a cutting plan. */
+import { within } from '#core/quantity/domain.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import { lowerBound } from './bound.ts';
 import { fits, type Item, type Sheet, type Task, toSteps } from './counts.ts';
@@ -31,10 +32,10 @@ export function planCutting(
 ): Result<CuttingPlan> {
   const { kerf_m = KERF_M, trim_m = TRIM_M, rounds = 20_000, tidyRounds = 1_000, seed = 1 } = options;
   const keep = options.keep ?? { length_m: 0.6, width_m: 0.1 };
-  within('kerf_m', kerf_m, 0, 0.02);
-  within('trim_m', trim_m, 0, 0.1);
-  within('keep.length_m', keep.length_m, 0, LARGEST_M);
-  within('keep.width_m', keep.width_m, 0, LARGEST_M);
+  within('kerf_m', kerf_m, 0, 0.02, 'm');
+  within('trim_m', trim_m, 0, 0.1, 'm');
+  within('keep.length_m', keep.length_m, 0, LARGEST_M, 'm');
+  within('keep.width_m', keep.width_m, 0, LARGEST_M, 'm');
   whole('rounds', rounds, 1);
   whole('tidyRounds', tidyRounds, 0);
   const problems = sizeProblems(parts, stock);
@@ -133,11 +134,6 @@ export function planCutting(
 }
 
 const samePrice = (a: number, b: number) => Math.abs(a - b) <= SAME_PRICE * Math.max(1, a, b);
-
-function within(name: string, value: number, least: number, most: number): void {
-  if (!(value >= least && value <= most))
-    throw new RangeError(`${name} is ${value}; allowed: ${least} to ${most}`);
-}
 
 function whole(name: string, value: number, least: number): void {
   if (!(Number.isSafeInteger(value) && value >= least))

@@ -1,7 +1,7 @@
-/** How the functions of this room refuse an argument: the name, the value read, and what is allowed with its unit. */
+/** How the functions of core refuse an argument: the name, the value read, and what is allowed with its unit. */
 
 /** Returns the value if it is finite and within [least, most]; throws RangeError otherwise. */
-export function within(name: string, value: number, least: number, most: number, unit: string): number {
+export function within(name: string, value: number, least: number, most: number, unit = ''): number {
   if (!(value >= least && value <= most))
     throw new RangeError(`${name} = ${value}: allowed ${least} to ${most} ${unit}`.trimEnd());
   return value;
