@@ -110,6 +110,16 @@ export function segmentBounds(s: Segment): Bounds {
   return { minX_m, minY_m, maxX_m, maxY_m };
 }
 
+/** Do two upright boxes lie more than slack_m apart? Boxes that touch do not. */
+export function boxesApart(a: Bounds, b: Bounds, slack_m = 0): boolean {
+  return (
+    a.maxX_m < b.minX_m - slack_m ||
+    b.maxX_m < a.minX_m - slack_m ||
+    a.maxY_m < b.minY_m - slack_m ||
+    b.maxY_m < a.minY_m - slack_m
+  );
+}
+
 /** Distance from a point to the nearest point of the segment. */
 export function distanceToSegment_m(s: Segment, p: Point): number {
   const circle = circleOf(s);

@@ -1,6 +1,14 @@
 /** Where paths of lines and arcs meet: exact intersections, sorted so that thousands of segments stay quick. */
 
-import { circleOf, distanceToSegment_m, onArc, pointAlong, segmentBounds, segmentLength_m } from './arc.ts';
+import {
+  boxesApart,
+  circleOf,
+  distanceToSegment_m,
+  onArc,
+  pointAlong,
+  segmentBounds,
+  segmentLength_m,
+} from './arc.ts';
 import type { Bounds, Path, Point, Segment } from './piece.ts';
 
 /** Points closer than this are one point, m. */
@@ -86,15 +94,6 @@ function boxed(path: Path): Boxed[] {
     .sort((a, b) => a.box.minX_m - b.box.minX_m);
 }
 
-function apart(a: Bounds, b: Bounds): boolean {
-  return (
-    a.maxX_m < b.minX_m - SAME_M ||
-    b.maxX_m < a.minX_m - SAME_M ||
-    a.maxY_m < b.minY_m - SAME_M ||
-    b.maxY_m < a.minY_m - SAME_M
-  );
-}
-
 function same(p: Point, q: Point): boolean {
   // Wider than SAME_M: tangent neighbours seem to meet a little beside their common point.
   return Math.hypot(p.x_m - q.x_m, p.y_m - q.y_m) <= 100 * SAME_M;
@@ -110,7 +109,7 @@ export function selfMeeting(
     for (let k = i + 1; k < sorted.length; k += 1) {
       const b = sorted[k]!;
       if (b.box.minX_m > a.box.maxX_m + SAME_M) break;
-      if (apart(a.box, b.box)) continue;
+      if (boxesApart(a.box, b.box, SAME_M)) continue;
       const joints = jointsOf(path, a.index, b.index);
       if (joints.length > 0 && tangentNeighbours(a.segment, b.segment)) continue;
       const at = meetings(a.segment, b.segment).find((p) => !joints.some((j) => same(p, j)));
@@ -148,7 +147,7 @@ export function pathsMeet(a: Path, b: Path): Point | undefined {
   for (const s of boxed(a))
     for (const o of others) {
       if (o.box.minX_m > s.box.maxX_m + SAME_M) break;
-      if (apart(s.box, o.box)) continue;
+      if (boxesApart(s.box, o.box, SAME_M)) continue;
       const at = meetings(s.segment, o.segment)[0];
       if (at !== undefined) return at;
     }

@@ -1,4 +1,5 @@
 /** Routes for the set-out sheet and the true-scale template of a job, as PDF. */
+
 import { type Context, Hono } from 'hono';
 import type { JobDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
@@ -7,6 +8,7 @@ import { atPieceField } from '#core/job/piece-field.ts';
 import { readPiece } from '#core/job/read-piece.ts';
 import type { Piece } from '#core/piece/piece.ts';
 import type { Paper } from '#core/piece/set-out/paper.ts';
+import { usualPaper } from '#core/piece/set-out/paper.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import { newShop } from '#store/shop.ts';
@@ -56,10 +58,6 @@ export function setOutApi(store: Store, now: () => string) {
 
 async function shopSystem(store: Store): Promise<System> {
   return ((await store.getShop())?.shop ?? newShop()).system;
-}
-
-function usualPaper(system: System): 'a4' | 'letter' {
-  return system === 'us' ? 'letter' : 'a4';
 }
 
 function wordsOf(job: { readonly version: number; readonly document: JobDocument }, now: () => string) {

@@ -1,8 +1,7 @@
 /** What is left of the top on the four sides of a cut-out: straight left, right, front and back of its centre, from rim to edge. */
-import { pointAlong } from '#core/piece/arc.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
-import { bounds } from '#core/piece/path.ts';
-import type { CutOut, Outline, Path, Point } from '#core/piece/piece.ts';
+import { bounds, flattenPath } from '#core/piece/path.ts';
+import type { CutOut, Outline, Point } from '#core/piece/piece.ts';
 
 export interface Gap {
   readonly side: 'left' | 'right' | 'front' | 'back';
@@ -12,12 +11,12 @@ export interface Gap {
   readonly left_m: number;
 }
 
-/** An arc is followed in this many steps; a quarter circle of 1 m strays under 0.1 mm from its chords. */
-const ARC_STEPS = 64;
+/** How far arcs may stray from the chords they are followed by. */
+const FLAT_M = 0.00005;
 
 /** Sides on which no edge is met (a centre outside the piece) are left out. Sizes as core/piece accepts them. */
 export function gapsOf(cutOut: CutOut, outline: Outline): Gap[] {
-  const edges = flat(outlinePath(outline));
+  const edges = flattenPath(outlinePath(outline), FLAT_M);
   const hole = bounds(cutOutPath(cutOut));
   const { x_m, y_m } = cutOut.centre;
   const level = crossings(
@@ -50,14 +49,6 @@ export function gapsOf(cutOut: CutOut, outline: Outline): Gap[] {
   if (front !== undefined) along('front', hole.minY_m, front, 1);
   if (back !== undefined) along('back', hole.maxY_m, back, -1);
   return gaps;
-}
-
-function flat(path: Path): Point[] {
-  return path.flatMap((s) =>
-    s.bulge === 0
-      ? [s.from]
-      : Array.from({ length: ARC_STEPS }, (_, i) => (i === 0 ? s.from : pointAlong(s, i / ARC_STEPS))),
-  );
 }
 
 /** Where the closed line of points crosses a level, sorted. A point on the level counts as above it. */

@@ -1,7 +1,8 @@
 import { useId, useState } from 'react';
 import { Button } from 'react-aria-components/Button';
+import { type PaperWord, usualPaper } from '#core/piece/set-out/paper.ts';
 import type { System } from '#core/quantity/units.ts';
-import { getPdf, type PaperChoice, type PdfFile, type SheetKind, usualPaper } from './get-pdf.ts';
+import { getPdf, type PdfFile, type SheetKind } from './get-pdf.ts';
 import { SetOutTrouble } from './SetOutTrouble.tsx';
 
 interface Props {
@@ -24,7 +25,7 @@ const NAMES: Readonly<Record<SheetKind, string>> = {
 
 /** The two sheets for the shop, on the paper chosen; what is wrong is said here and nothing is lost. */
 export function SetOutLinks({ jobId, system, unsaved = false }: Props) {
-  const [paper, setPaper] = useState<PaperChoice>(usualPaper(system));
+  const [paper, setPaper] = useState<PaperWord>(usualPaper(system));
   const [state, setState] = useState<State>({ is: 'ready' });
   const hint = useId();
   const working = state.is === 'working';

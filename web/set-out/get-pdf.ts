@@ -1,8 +1,8 @@
 /** The PDFs of a piece from the server. */
+import type { PaperWord } from '#core/piece/set-out/paper.ts';
 import type { System } from '#core/quantity/units.ts';
 import { api, refusal } from '#web/api/http.ts';
 
-export type PaperChoice = 'a4' | 'letter';
 export type SheetKind = 'set-out' | 'template';
 
 export interface PdfFile {
@@ -10,16 +10,11 @@ export interface PdfFile {
   readonly blob: Blob;
 }
 
-/** Letter where sizes are in inches, A4 elsewhere. */
-export function usualPaper(system: System): PaperChoice {
-  return system === 'us' ? 'letter' : 'a4';
-}
-
 /** Throws AnswerError with the problems of the piece, or UnreachableError. */
 export async function getPdf(
   jobId: string,
   kind: SheetKind,
-  paper: PaperChoice,
+  paper: PaperWord,
   system: System,
 ): Promise<PdfFile> {
   const job = api.jobs[':id'];

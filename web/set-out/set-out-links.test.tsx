@@ -1,7 +1,8 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { usualPaper } from '#core/piece/set-out/paper.ts';
 import { AnswerError, UnreachableError } from '#web/api/http.ts';
-import { getPdf, nameIn, usualPaper } from './get-pdf.ts';
+import { getPdf, nameIn } from './get-pdf.ts';
 import { SetOutLinks } from './SetOutLinks.tsx';
 import { SetOutTrouble } from './SetOutTrouble.tsx';
 

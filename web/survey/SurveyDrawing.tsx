@@ -1,5 +1,5 @@
 import type { AdjustedOutline } from '#core/piece/survey/adjust-outline.ts';
-import { bowedOutline } from '#core/piece/survey/shape.ts';
+import { withWallBows } from '#core/piece/survey/shape.ts';
 import { cornerName, type Survey } from '#core/piece/survey/survey.ts';
 import type { System } from '#core/quantity/units.ts';
 import { fine } from './survey-words.ts';
@@ -17,7 +17,7 @@ interface Props {
 /** The adjusted outline with what was measured, and where each corner may lie, drawn larger than it is. */
 export function SurveyDrawing({ survey, outline, system }: Props) {
   const { corners, verdict } = outline;
-  const walls = bowedOutline(corners, survey.bows, survey.clockwise);
+  const walls = withWallBows(corners, survey.bows, survey.clockwise);
   const xs = walls.map(({ x_m }) => x_m);
   const ys = walls.map(({ y_m }) => y_m);
   const [left, top] = [Math.min(...xs), Math.max(...ys)];

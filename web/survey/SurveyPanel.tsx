@@ -1,7 +1,7 @@
 import { useDeferredValue, useMemo } from 'react';
 import type { Point } from '#core/piece/piece.ts';
 import type { SurveyDocument } from '#core/piece/survey/document.ts';
-import { bowedOutline } from '#core/piece/survey/shape.ts';
+import { withWallBows } from '#core/piece/survey/shape.ts';
 import { cornerName } from '#core/piece/survey/survey.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -189,7 +189,7 @@ export function SurveyPanel({ document, onChange, onUse, unitSystem }: Props) {
             onClick={() => {
               if (drawn !== null)
                 onUse(
-                  toOrigin(bowedOutline(drawn.outline.corners, drawn.survey.bows, drawn.survey.clockwise)),
+                  toOrigin(withWallBows(drawn.outline.corners, drawn.survey.bows, drawn.survey.clockwise)),
                 );
             }}
           >

@@ -1,6 +1,6 @@
 /** The pairs of group code and value an ASCII DXF file is made of (Autodesk, DXF Reference for AutoCAD 2000, "DXF File Format"). */
 
-import { LARGEST_FILE_CHARACTERS, refuse } from './imported-drawing.ts';
+import { refuse, refuseTooLarge } from './imported-drawing.ts';
 
 export interface Tag {
   readonly code: number;
@@ -14,16 +14,6 @@ export interface Entity {
   readonly type: string;
   readonly line: number;
   readonly tags: readonly Tag[];
-}
-
-export function refuseTooLarge(text: string): void {
-  if (text.length > LARGEST_FILE_CHARACTERS)
-    refuse(
-      'file.too-large',
-      'The file is too large for a drawing of a top.',
-      `${(text.length / 1e6).toFixed(1)} MB`,
-      'up to 10 MB',
-    );
 }
 
 /** Throws Refused for anything that is not made of such pairs. */

@@ -49,7 +49,7 @@ export interface ReadOptions {
 export const FLATTEN_M = 5e-6;
 export const JOIN_M = 1e-4;
 /** Larger files are refused unread. */
-export const LARGEST_FILE_CHARACTERS = 10_000_000;
+const LARGEST_FILE_CHARACTERS = 10_000_000;
 export const MOST_VERTICES = 100_000;
 export const MOST_LOOPS = 500;
 
@@ -90,4 +90,37 @@ export function isMarkLayer(name: string): boolean {
   return /cent(re|er)|\baxis\b|dimension|\bdims?\b|notes?\b|text|construction|^defpoints$|^edges$/i.test(
     name,
   );
+}
+
+/** Why a file of this size (bytes, or characters once read) is refused; null when it is not. */
+export function sizeProblem(size: number): Problem | null {
+  if (size <= LARGEST_FILE_CHARACTERS) return null;
+  return {
+    path: '',
+    code: 'file.too-large',
+    message: 'The file is too large for a drawing of a top.',
+    read: `${(size / 1e6).toFixed(1)} MB`,
+    allowed: 'up to 10 MB',
+  };
+}
+
+export function refuseTooLarge(text: string): void {
+  const problem = sizeProblem(text.length);
+  if (problem !== null) throw new Refused(problem);
+}
+
+export function leftOutWarning(leftOut: Readonly<Record<string, number>>): Problem[] {
+  const kinds = Object.entries(leftOut);
+  if (kinds.length === 0) return [];
+  return [
+    {
+      path: '',
+      code: 'file.left-out',
+      message: 'Some things in the file are no lines of a shape and were left out.',
+      read: kinds
+        .slice(0, 10)
+        .map(([kind, count]) => `${count} ${kind.slice(0, 40)}`)
+        .join(', '),
+    },
+  ];
 }

@@ -1,6 +1,6 @@
 /** A DXF drawing read into outline and cut-outs. */
 
-import { bad, type Problem, type Result } from '#core/quantity/problem.ts';
+import { bad, type Result } from '#core/quantity/problem.ts';
 import { type Affine, after, rotation, shift, stretch } from './affine.ts';
 import { assemble } from './assemble.ts';
 import { chainMaker, tooMany } from './chain.ts';
@@ -20,6 +20,7 @@ import {
   checkOptions,
   type ImportedDrawing,
   isMarkLayer,
+  leftOutWarning,
   MOST_VERTICES,
   type ReadOptions,
   Refused,
@@ -210,20 +211,4 @@ function bomb(): never {
     `more than ${MOST_PLACED.toLocaleString('en-US')}`,
     `up to ${MOST_PLACED.toLocaleString('en-US')}`,
   );
-}
-
-export function leftOutWarning(leftOut: Readonly<Record<string, number>>): Problem[] {
-  const kinds = Object.entries(leftOut);
-  if (kinds.length === 0) return [];
-  return [
-    {
-      path: '',
-      code: 'file.left-out',
-      message: 'Some things in the file are no lines of a shape and were left out.',
-      read: kinds
-        .slice(0, 10)
-        .map(([kind, count]) => `${count} ${kind.slice(0, 40)}`)
-        .join(', '),
-    },
-  ];
 }

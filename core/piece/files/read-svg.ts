@@ -5,17 +5,17 @@ import { bad, type Result } from '#core/quantity/problem.ts';
 import { type Affine, after } from './affine.ts';
 import { assemble } from './assemble.ts';
 import { type ChainMaker, chainMaker, tooMany } from './chain.ts';
-import { refuseTooLarge } from './dxf-tags.ts';
 import {
   checkOptions,
   type ImportedDrawing,
   isMarkLayer,
+  leftOutWarning,
   MOST_VERTICES,
   type ReadOptions,
   Refused,
   refuse,
+  refuseTooLarge,
 } from './imported-drawing.ts';
-import { leftOutWarning } from './read-dxf.ts';
 import { shapeSegments } from './shape.ts';
 import { svgTransform } from './svg-number.ts';
 import { elementShapes } from './svg-shapes.ts';

@@ -1,6 +1,6 @@
 /** Whether loops touch or cross themselves or one another, within a fixed amount of work. */
 
-import { circleOf, segmentBounds, turning_rad } from '../arc.ts';
+import { boxesApart, circleOf, segmentBounds, turning_rad } from '../arc.ts';
 import { meetings } from '../crossing.ts';
 import { cornerTurn_rad } from '../path.ts';
 import type { Bounds, Path, Point, Segment } from '../piece.ts';
@@ -49,7 +49,7 @@ export function firstCrossing(loops: readonly Path[]): Crossing | undefined {
       const b = sorted[k]!;
       if (from(b) > to(a)) break;
       looks += 1;
-      if (apart(a.box, b.box)) continue;
+      if (boxesApart(a.box, b.box)) continue;
       pairs += 1;
       if (pairs > MOST_PAIRS || looks > MOST_LOOKS)
         refuse(
@@ -81,10 +81,6 @@ function overlaps(all: readonly Boxed[], low: (b: Boxed) => number, high: (b: Bo
     open += 1;
   }
   return count;
-}
-
-function apart(a: Bounds, b: Bounds): boolean {
-  return a.maxX_m < b.minX_m || b.maxX_m < a.minX_m || a.maxY_m < b.minY_m || b.maxY_m < a.minY_m;
 }
 
 function meetingOf(a: Boxed, b: Boxed, loops: readonly Path[]): Point | undefined {

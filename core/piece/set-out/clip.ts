@@ -1,6 +1,6 @@
 /** The parts of lines and arcs that lie inside an upright rectangle. */
 
-import { chord_m, circleOf, pointAlong, segmentBounds, turning_rad } from '../arc.ts';
+import { boxesApart, chord_m, circleOf, pointAlong, segmentBounds, turning_rad } from '../arc.ts';
 import type { Bounds, Point, Segment } from '../piece.ts';
 
 /** Parts shorter than this are a touch, not a line. */
@@ -8,14 +8,7 @@ const TOUCH_M = 1e-9;
 
 /** In order along the segment; arcs stay arcs. */
 export function clipSegment(s: Segment, window: Bounds): Segment[] {
-  const own = segmentBounds(s);
-  if (
-    own.maxX_m < window.minX_m ||
-    own.minX_m > window.maxX_m ||
-    own.maxY_m < window.minY_m ||
-    own.minY_m > window.maxY_m
-  )
-    return [];
+  if (boxesApart(segmentBounds(s), window)) return [];
   const stops = [0, ...crossings(s, window), 1].sort((a, b) => a - b);
   const kept: [number, number][] = [];
   for (let i = 1; i < stops.length; i += 1) {

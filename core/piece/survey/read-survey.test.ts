@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { adjustOutline } from './adjust-outline.ts';
 import { emptySurvey, SurveyDocument, type SurveyDocumentInput } from './document.ts';
 import { readSurvey } from './read-survey.ts';
-import { bowedOutline, surveyShape } from './shape.ts';
+import { surveyShape, withWallBows } from './shape.ts';
 
 const read = (input: SurveyDocumentInput) => readSurvey(SurveyDocument.parse(input), 'survey');
 const distance = (pair: string, length: string) => ({
@@ -149,9 +149,9 @@ describe('the shape of what was measured', () => {
       [0, 1],
     ]);
     const bow = { from: 1, to: 2, along_m: 0.4, gap_m: 0.01, path: '' };
-    expect(bowedOutline(corners, [bow], false)[2]).toEqual({ x_m: 1.01, y_m: 0.4 });
+    expect(withWallBows(corners, [bow], false)[2]).toEqual({ x_m: 1.01, y_m: 0.4 });
     const mirror = corners.map(({ x_m, y_m }) => ({ x_m, y_m: y_m === 0 ? 0 : -y_m }));
-    expect(bowedOutline(mirror, [bow], true)[2]).toEqual({ x_m: 1.01, y_m: -0.4 });
-    expect(bowedOutline(corners, [{ ...bow, along_m: 2 }], false)).toHaveLength(4);
+    expect(withWallBows(mirror, [bow], true)[2]).toEqual({ x_m: 1.01, y_m: -0.4 });
+    expect(withWallBows(corners, [{ ...bow, along_m: 2 }], false)).toHaveLength(4);
   });
 });

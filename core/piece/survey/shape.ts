@@ -59,7 +59,7 @@ export function surveyShape(corners: readonly Point[]): SurveyShape {
  *
  * @param corners adjusted, m, in the order of the survey.
  */
-export function bowedOutline(
+export function withWallBows(
   corners: readonly Point[],
   bows: readonly WallBow[],
   clockwise: boolean,

@@ -106,6 +106,15 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
       {Number((1000 * map.cellY_m).toFixed(2))} mm, {map.steps} steps, {state.took_s.toFixed(2)} s.
     </p>
   );
+  const picture = (
+    <MapPicture
+      piece={piece}
+      system={system}
+      map={map}
+      puddles={start === 'puddles' ? puddles : []}
+      onMove={move}
+    />
+  );
   return (
     <section className="film-map" aria-label={`Thickness map of ${coat.name}`} data-phase={state.phase}>
       <MapChoices
@@ -143,13 +152,7 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
         </p>
       )}
       {map !== null && <p className="film-map-says">{describeMap(map, measures.bounds, system)}</p>}
-      <MapPicture
-        piece={piece}
-        system={system}
-        map={map}
-        puddles={start === 'puddles' ? puddles : []}
-        onMove={move}
-      />
+      {picture}
       {start === 'puddles' && (
         <>
           <PuddleMover puddles={puddles} box={measures.bounds} system={system} onMove={move} />
@@ -164,13 +167,7 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
         <MapPaper>
           <h2>Thickness map of {coat.name}</h2>
           <p>{describeMap(map, measures.bounds, system)}</p>
-          <MapPicture
-            piece={piece}
-            system={system}
-            map={map}
-            puddles={start === 'puddles' ? puddles : []}
-            onMove={move}
-          />
+          {picture}
           {table}
           {note}
         </MapPaper>
