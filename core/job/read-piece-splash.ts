@@ -3,6 +3,7 @@ import { checkOutline } from '#core/piece/check-outline.ts';
 import { outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Outline } from '#core/piece/piece.ts';
+import { sideLength_m } from '#core/piece/side-length.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { SplashDocument } from './document.ts';
 import type { Notes } from './notes.ts';
@@ -64,16 +65,15 @@ export function readSplashes(
   const back_m = known.find((splash) => splash.side === 'back')?.thickness_m ?? 0;
   return known.map((splash): SplashPart => {
     const { side, height_m, thickness_m } = splash;
-    const length_m = side === 'back' ? sideLength_m(outline, side) : sideLength_m(outline, side) - back_m;
+    const length_m = side === 'back' ? along_m(outline, side) : along_m(outline, side) - back_m;
     const end_m2 = side === 'back' ? 0 : height_m * thickness_m;
     return { ...splash, length_m, filmArea_m2: length_m * (height_m + thickness_m) + end_m2 };
   });
 }
 
-/** What a tape reads along a side: of an L its own legs, of any other outline the size over everything. */
-function sideLength_m(outline: Outline, side: SplashDocument['side']): number {
-  if (outline.shape === 'ell' && side !== 'back')
-    return side === outline.side ? outline.returnLength_m : outline.width_m;
+/** What a tape reads along a side; of an outline that names no such side the size over everything. */
+function along_m(outline: Outline, side: SplashDocument['side']): number {
   const box = bounds(outlinePath(outline));
-  return side === 'back' ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
+  const over_m = side === 'back' ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
+  return sideLength_m(outline, side) ?? over_m;
 }

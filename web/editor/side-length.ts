@@ -3,6 +3,7 @@ import type { OutlineDocument, PieceDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
 import { readOutline } from '#core/job/read-outline.ts';
 import type { Point } from '#core/piece/piece.ts';
+import { sideLength_m as lengthOf } from '#core/piece/side-length.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { System } from '#core/quantity/units.ts';
 import { cornerPlaces, withCornerAt } from './corners.ts';
@@ -15,26 +16,9 @@ const PARALLEL_RAD = 1e-3;
 /** How long a side is from corner to corner; null where it has no such length or cannot be read. */
 export function sideLength_m(piece: PieceDocument, name: string): number | null {
   const places = cornerPlaces(piece);
-  const side = sideOf(name);
-  if (places !== null && side !== null && side < places.length) {
-    const [a, b] = [places[side]!, places[(side + 1) % places.length]!];
-    return Math.hypot(b.x_m - a.x_m, b.y_m - a.y_m);
-  }
+  if (places !== null) return lengthOf({ shape: 'polygon', corners: places }, name);
   const read = piece.outline === null ? null : readOutline(piece.outline, new Notes());
-  if (read?.shape === 'rectangle') return name === 'front' || name === 'back' ? read.length_m : read.width_m;
-  if (read?.shape === 'ell') {
-    const free = read.side === 'left' ? 'right' : 'left';
-    const lengths: Readonly<Record<string, number>> = {
-      back: read.length_m,
-      front: read.length_m - read.returnWidth_m,
-      'return end': read.returnWidth_m,
-      'return front': read.returnLength_m - read.width_m,
-      [read.side]: read.returnLength_m,
-      [free]: read.width_m,
-    };
-    return lengths[name] ?? null;
-  }
-  return null;
+  return read === null ? null : lengthOf(read, name);
 }
 
 /**
