@@ -4,6 +4,8 @@
  * `readJob` (read-job.ts) turns the texts into SI and answers with the field, what was read and what is allowed.
  */
 import { z } from 'zod';
+import { SurveyDocument } from '#core/piece/survey/document.ts';
+import { BOARD_NAMES, BodyDocument } from './body-document.ts';
 
 export const JOB_FORMAT = 'pourwright job 1';
 
@@ -98,10 +100,71 @@ const SplashDocument = z.strictObject({
   thickness: length('Thickness', '3/4 in'),
 });
 
+const AlcoveWidthDocument = z
+  .strictObject({
+    width: length('Between the side walls', '48 1/8 in'),
+    at: length('Measured this far from the back wall', '12 in'),
+  })
+  .prefault({});
+
+const FitDocument = z
+  .strictObject({
+    ends: z
+      .enum(['both', 'left', 'right', 'neither'])
+      .default('both')
+      .describe('The ends that stand at a wall, seen from the front; both: an alcove'),
+    joint: z
+      .enum(['as the wall asks', 'caulk', 'scribe'])
+      .default('as the wall asks')
+      .describe('How the joint at a wall is closed'),
+    clearance: length('Joint left at a wall', '1/8 in'),
+    widestCaulk: length('Widest joint that is caulked', '1/4 in'),
+    scribeSpare: length('Left beyond the deepest gap where the piece is scribed', '1/4 in'),
+    backGap: length('Largest gap under a straightedge along the back wall', '3/16 in'),
+    depth: length('Back wall to the front of the cabinet', '21 in'),
+    length: length('Length of the cabinet where an end is open', '60 in'),
+    overhang: length('Past the front of the cabinet', '1 in'),
+    endOverhang: length('Past the cabinet at an open end', '1 in'),
+    alcove: z
+      .strictObject({
+        back: AlcoveWidthDocument,
+        middle: AlcoveWidthDocument,
+        front: AlcoveWidthDocument,
+        reach: length('How far the side walls come out from the back wall', '30 in'),
+      })
+      .prefault({}),
+    door: z
+      .strictObject({ width: length('Clear width', '29 1/2 in'), height: length('Clear height', '79 in') })
+      .prefault({}),
+    passage: z
+      .strictObject({
+        before: length('Width before the corner', '36 in'),
+        after: length('Width after the corner', '36 in'),
+        height: length('Ceiling', '96 in'),
+      })
+      .prefault({}),
+    stair: z
+      .strictObject({
+        flight: length('Width of the flight', '36 in'),
+        landing: length('Depth of the landing', '36 in'),
+        height: length('Least headroom', '80 in'),
+      })
+      .prefault({}),
+    lift: z
+      .strictObject({
+        width: length('Width inside', '43 in'),
+        depth: length('Depth inside', '55 in'),
+        height: length('Height inside', '86 in'),
+      })
+      .prefault({}),
+    liftEach: text('What one person is asked to carry', '55 lb', 40),
+  })
+  .describe('From the walls to the piece, and the way in');
+
 const PieceDocument = z.strictObject({
   outline: OutlineDocument.nullable().default(null),
   bodyThickness: length('Thickness of the body at the edge', '1 1/2 in'),
-  board: z.enum(['MDF', 'moisture-resistant MDF', 'plywood', 'solid wood']).default('MDF'),
+  board: z.enum(BOARD_NAMES).default('MDF'),
   boardThickness: length('Thickness of the board under the film', '3/4 in'),
   edges: z.array(EdgeDocument).max(200).default([]),
   cutOuts: z.array(CutOutDocument).max(50).default([]),
@@ -110,6 +173,10 @@ const PieceDocument = z.strictObject({
     .max(3)
     .default([])
     .describe('Backsplash and side splashes: boards of their own, poured flat beside the top'),
+  survey: SurveyDocument.nullable()
+    .default(null)
+    .describe('What was measured at the wall; null: nothing yet'),
+  body: BodyDocument.prefault({}),
 });
 
 const ReadingDocument = z.strictObject({
@@ -208,10 +275,16 @@ export type PieceDocument = z.infer<typeof PieceDocument>;
 export type OutlineDocument = z.infer<typeof OutlineDocument>;
 export type EdgeDocument = z.infer<typeof EdgeDocument>;
 export type SplashDocument = z.infer<typeof SplashDocument>;
+export type FitDocument = z.infer<typeof FitDocument>;
 export type CutOutDocument = z.infer<typeof CutOutDocument>;
 export type RoomDocument = z.infer<typeof RoomDocument>;
 export type ColourDocument = z.infer<typeof ColourDocument>;
 export type CoatDocument = z.infer<typeof CoatDocument>;
+
+/** Nothing measured at the walls yet. */
+export function emptyFit(): FitDocument {
+  return FitDocument.parse({});
+}
 
 /** An empty job: what a new one starts from. */
 export function emptyJob(title = ''): JobDocument {
