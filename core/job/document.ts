@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { SurveyDocument } from '#core/piece/survey/document.ts';
 import { BOARD_NAMES, BodyDocument } from './body-document.ts';
+import { FitDocument } from './fit-document.ts';
 
 export const JOB_FORMAT = 'pourwright job 1';
 
@@ -99,67 +100,6 @@ const SplashDocument = z.strictObject({
   height: length('Height above the top', '4 in'),
   thickness: length('Thickness', '3/4 in'),
 });
-
-const AlcoveWidthDocument = z
-  .strictObject({
-    width: length('Between the side walls', '48 1/8 in'),
-    at: length('Measured this far from the back wall', '12 in'),
-  })
-  .prefault({});
-
-const FitDocument = z
-  .strictObject({
-    ends: z
-      .enum(['both', 'left', 'right', 'neither'])
-      .default('both')
-      .describe('The ends that stand at a wall, seen from the front; both: an alcove'),
-    joint: z
-      .enum(['as the wall asks', 'caulk', 'scribe'])
-      .default('as the wall asks')
-      .describe('How the joint at a wall is closed'),
-    clearance: length('Joint left at a wall', '1/8 in'),
-    widestCaulk: length('Widest joint that is caulked', '1/4 in'),
-    scribeSpare: length('Left beyond the deepest gap where the piece is scribed', '1/4 in'),
-    backGap: length('Largest gap under a straightedge along the back wall', '3/16 in'),
-    depth: length('Back wall to the front of the cabinet', '21 in'),
-    length: length('Length of the cabinet where an end is open', '60 in'),
-    overhang: length('Past the front of the cabinet', '1 in'),
-    endOverhang: length('Past the cabinet at an open end', '1 in'),
-    alcove: z
-      .strictObject({
-        back: AlcoveWidthDocument,
-        middle: AlcoveWidthDocument,
-        front: AlcoveWidthDocument,
-        reach: length('How far the side walls come out from the back wall', '30 in'),
-      })
-      .prefault({}),
-    door: z
-      .strictObject({ width: length('Clear width', '29 1/2 in'), height: length('Clear height', '79 in') })
-      .prefault({}),
-    passage: z
-      .strictObject({
-        before: length('Width before the corner', '36 in'),
-        after: length('Width after the corner', '36 in'),
-        height: length('Ceiling', '96 in'),
-      })
-      .prefault({}),
-    stair: z
-      .strictObject({
-        flight: length('Width of the flight', '36 in'),
-        landing: length('Depth of the landing', '36 in'),
-        height: length('Least headroom', '80 in'),
-      })
-      .prefault({}),
-    lift: z
-      .strictObject({
-        width: length('Width inside', '43 in'),
-        depth: length('Depth inside', '55 in'),
-        height: length('Height inside', '86 in'),
-      })
-      .prefault({}),
-    liftEach: text('What one person is asked to carry', '55 lb', 40),
-  })
-  .describe('From the walls to the piece, and the way in');
 
 const PieceDocument = z.strictObject({
   outline: OutlineDocument.nullable().default(null),
@@ -275,16 +215,10 @@ export type PieceDocument = z.infer<typeof PieceDocument>;
 export type OutlineDocument = z.infer<typeof OutlineDocument>;
 export type EdgeDocument = z.infer<typeof EdgeDocument>;
 export type SplashDocument = z.infer<typeof SplashDocument>;
-export type FitDocument = z.infer<typeof FitDocument>;
 export type CutOutDocument = z.infer<typeof CutOutDocument>;
 export type RoomDocument = z.infer<typeof RoomDocument>;
 export type ColourDocument = z.infer<typeof ColourDocument>;
 export type CoatDocument = z.infer<typeof CoatDocument>;
-
-/** Nothing measured at the walls yet. */
-export function emptyFit(): FitDocument {
-  return FitDocument.parse({});
-}
 
 /** An empty job: what a new one starts from. */
 export function emptyJob(title = ''): JobDocument {
