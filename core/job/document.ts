@@ -117,6 +117,9 @@ const PieceDocument = z.strictObject({
     .default(null)
     .describe('What was measured at the wall; null: nothing yet'),
   body: BodyDocument.prefault({}),
+  fit: FitDocument.nullable()
+    .default(null)
+    .describe('What was measured at the walls and on the way in; null: nothing yet'),
 });
 
 const ReadingDocument = z.strictObject({
