@@ -1,25 +1,18 @@
 /** Dimension lines with arrows and figures, and notes with a leader. */
 import { arrowHead, type PlacedDimension } from './chains.ts';
-import { type Pixel, px } from './frame.ts';
-import type { PlacedLeader, Sheet } from './sheet.ts';
+import { px } from './frame.ts';
+import { extensionPieces, type PlacedLeader, type Sheet } from './sheet.ts';
 
-/** Thin lines from the measured points to the dimension lines; drawn under the piece. */
+/** Thin lines from the measured points to the dimension lines, broken where a figure stands; drawn under the piece. */
 export function ExtensionLines({ sheet }: { readonly sheet: Sheet }) {
-  return sheet.dimensions.map((d, i) => (
+  return extensionPieces(sheet).map((pieces, i) => (
     <path
       // biome-ignore lint/suspicious/noArrayIndexKey: two dimensions may be equal in every respect
       key={i}
       className="drawing-extension"
-      d={`${extension(d.measuredFrom, d.from)}${extension(d.measuredTo, d.to)}`}
+      d={pieces.map(({ from, to }) => `M${px(from.x)} ${px(from.y)}L${px(to.x)} ${px(to.y)}`).join('')}
     />
   ));
-}
-
-function extension(from: Pixel, to: Pixel): string {
-  const size = Math.hypot(to.x - from.x, to.y - from.y);
-  if (!(size > 1)) return '';
-  const past = 5 / size;
-  return `M${px(from.x)} ${px(from.y)}L${px(to.x + (to.x - from.x) * past)} ${px(to.y + (to.y - from.y) * past)}`;
 }
 
 export function DimensionLines({ sheet }: { readonly sheet: Sheet }) {

@@ -6,7 +6,7 @@ import type { CutOut, Piece } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import { type Box, placeBeside, textWidth } from '#web/charts/label-places.ts';
 import { cutOutSize } from './describe.ts';
-import type { Focus } from './focus.ts';
+import type { ActOn, Focus } from './focus.ts';
 import { alongEdge, pathOf, px, toPixel } from './frame.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -18,9 +18,10 @@ interface CutOutsProps {
   readonly names: boolean;
   readonly focus: Focus | null;
   readonly onFocus: ((focus: Focus) => void) | undefined;
+  readonly actOn: ActOn | undefined;
 }
 
-export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFocus }: CutOutsProps) {
+export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFocus, actOn }: CutOutsProps) {
   const boxes = drawing.cutOuts.map((c) => pixelBox(c, sheet));
   // Names keep clear of other holes and of the outline.
   const taken: Box[] = [
@@ -33,11 +34,14 @@ export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFo
     })),
   ];
   return drawing.cutOuts.map((cutOut, i) => {
-    const focused = focus?.kind === 'cut-out' && focus.name === cutOut.name;
     const box = boxes[i]!;
     const d = pathOf(sheet.frame, cutOut.segments, true);
     const at = toPixel(sheet.frame, cutOut.centre);
-    const spec = piece.cutOuts.find((c) => c.name === cutOut.name && c.centre === cutOut.centre);
+    const index = piece.cutOuts.findIndex((c) => c.name === cutOut.name && c.centre === cutOut.centre);
+    const spec = piece.cutOuts[index];
+    const focused =
+      focus?.kind === 'cut-out' &&
+      (focus.index === undefined ? focus.name === cutOut.name : focus.index === index);
     const words =
       spec === undefined ? cutOut.name : `${cutOut.name}, ${cutOutSize(spec, system)}, rim ${spec.rim}`;
     const label = names ? placeName(cutOut.name, isTurned(spec), box, sheet, taken) : null;
@@ -63,10 +67,15 @@ export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFo
         )}
       </>
     );
-    const key = `${cutOut.name} ${px(at.x)} ${px(at.y)} ${i}`;
+    // By its place in the list: what is dragged stays the same element.
+    const key = index < 0 ? `drawn ${i}` : index;
     if (onFocus === undefined) return <g key={key}>{ink}</g>;
-    const choose = (): void => onFocus({ kind: 'cut-out', name: cutOut.name });
-    const press = (event: KeyboardEvent): void => {
+    const own: Focus = { kind: 'cut-out', name: cutOut.name, index };
+    const choose = (): void => onFocus(own);
+    const { onKeyDown, held = false, described, ...acts } = actOn?.(own) ?? {};
+    const press = (event: KeyboardEvent<SVGElement>): void => {
+      onKeyDown?.(event);
+      if (event.defaultPrevented) return;
       if (event.key !== 'Enter' && event.key !== ' ') return;
       event.preventDefault();
       choose();
@@ -75,13 +84,16 @@ export function DrawnCutOuts({ piece, drawing, sheet, system, names, focus, onFo
       // biome-ignore lint/a11y/useSemanticElements: SVG has no button element
       <g
         key={key}
-        className="drawing-pick"
+        className={held ? 'drawing-pick drawing-held' : 'drawing-pick'}
+        data-pick={`cut-out ${index}`}
         role="button"
         tabIndex={0}
         aria-pressed={focused}
         aria-label={words}
+        aria-describedby={described}
         onClick={choose}
         onKeyDown={press}
+        {...acts}
       >
         <path className="drawing-hit" d={d} />
         {ink}

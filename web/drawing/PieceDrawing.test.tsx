@@ -70,7 +70,7 @@ describe('piece drawing', () => {
 
   it('marks the row of a table the same way', () => {
     expect(focusOfRow({ edge: 'back' }, vanity)).toEqual({ kind: 'edge', name: 'back' });
-    expect(focusOfRow({ cutOut: 1 }, vanity)).toEqual({ kind: 'cut-out', name: 'tap' });
+    expect(focusOfRow({ cutOut: 1 }, vanity)).toEqual({ kind: 'cut-out', name: 'tap', index: 1 });
     expect(focusOfRow({ cutOut: 9 }, vanity)).toBeNull();
     expect(focusOfRow(null, vanity)).toBeNull();
     const markup = renderToStaticMarkup(

@@ -2,7 +2,7 @@
  * A piece as a shop drawing: outline with true arcs, edges by kind, cut-outs with their centres, dimension lines. Words keep
  * their size on the screen whatever the size of the piece.
  */
-import { useMemo } from 'react';
+import { type ReactNode, useMemo, useRef } from 'react';
 import { dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
 import { sayProblem } from '#core/quantity/problem.ts';
@@ -14,9 +14,9 @@ import { DrawingLegend } from './DrawingLegend.tsx';
 import { DrawnCutOuts } from './DrawnCutOuts.tsx';
 import { DrawnEdges } from './DrawnEdges.tsx';
 import { describePiece, edgesDrawn } from './describe.ts';
-import { type Focus, focusOfRow, type RowFocus } from './focus.ts';
+import { type ActOn, type Focus, focusOfRow, type RowFocus } from './focus.ts';
 import { pathOf, px } from './frame.ts';
-import { layoutSheet } from './sheet.ts';
+import { layoutSheet, type Sheet } from './sheet.ts';
 
 export interface PieceDrawingProps {
   readonly piece: Piece;
@@ -30,6 +30,12 @@ export interface PieceDrawingProps {
   readonly title?: string;
   /** At a glance: overall sizes only, no names, no legend. */
   readonly small?: boolean;
+  /** With `onFocus`: what edges and cut-outs answer to beside it. */
+  readonly actOn?: ActOn;
+  /** Drawn last, in the sheet's own pixels. */
+  readonly over?: (sheet: Sheet) => ReactNode;
+  /** Keeps scale and place as they were before: something is being dragged. */
+  readonly hold?: boolean;
 }
 
 export function PieceDrawing({
@@ -40,8 +46,12 @@ export function PieceDrawing({
   onFocus,
   title = 'Drawing of the piece',
   small = false,
+  actOn,
+  over,
+  hold = false,
 }: PieceDrawingProps) {
   const { box, width, printing } = useWidth<HTMLElement>(small ? 320 : 760);
+  const last = useRef<Sheet | null>(null);
   const result = useMemo(() => dimensionedDrawing(piece), [piece]);
   if (!result.ok)
     return (
@@ -56,11 +66,18 @@ export function PieceDrawing({
     );
   const drawing = result.value;
   const highest = small ? 260 : printing ? 460 : Math.min(760, Math.max(340, width * 0.95));
-  const sheet = layoutSheet(drawing, width, { system, small, highest, paper: printing });
+  const sheet = layoutSheet(drawing, width, {
+    system,
+    small,
+    highest,
+    paper: printing,
+    held: hold ? last.current : null,
+  });
+  last.current = sheet;
   const marked = focus ?? focusOfRow(highlight, piece);
-  const edges = edgesDrawn(drawing.outline);
+  const edges = edgesDrawn(piece.outline, drawing);
   const body = pathOf(sheet.frame, drawing.outline, true);
-  const shared = { system, names: !small, focus: marked, onFocus };
+  const shared = { system, names: !small, focus: marked, onFocus, actOn };
   return (
     <figure className={small ? 'piece-drawing piece-drawing-small' : 'piece-drawing'} ref={box}>
       <svg
@@ -73,9 +90,10 @@ export function PieceDrawing({
         <path className="drawing-body" d={body} />
         {marked?.kind === 'outline' && <path className="drawing-focus" d={body} />}
         <ExtensionLines sheet={sheet} />
-        <DrawnEdges edges={edges} frame={sheet.frame} size={sheet.size} {...shared} />
+        <DrawnEdges edges={edges} sheet={sheet} {...shared} />
         <DrawnCutOuts piece={piece} drawing={drawing} sheet={sheet} {...shared} />
         <DimensionLines sheet={sheet} />
+        {over?.(sheet)}
       </svg>
       {sheet.notes.length > 0 && <p className="drawing-notes">{sheet.notes.join('. ')}.</p>}
       {!small && <DrawingLegend drawing={drawing} />}

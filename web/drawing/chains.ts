@@ -3,7 +3,7 @@
  * figures stay readable and clear of each other whatever the scale: short ones inside, overall ones outermost.
  */
 import type { Dimension } from '#core/piece/drawing.ts';
-import { textWidth } from '#web/charts/label-places.ts';
+import { type Box, textWidth } from '#web/charts/label-places.ts';
 import { type Frame, type Pixel, px, toPixel } from './frame.ts';
 
 export type Side = 'front' | 'back' | 'left' | 'right';
@@ -31,6 +31,15 @@ export function sideOf(d: Dimension): Side | null {
   if (d.offsetDirection.y > 0.99) return 'back';
   if (d.offsetDirection.x < -0.99) return 'left';
   return d.offsetDirection.x > 0.99 ? 'right' : null;
+}
+
+/** The room a level or upright figure takes; null for one written aslant. */
+export function figureBox({ at, text, turn }: PlacedDimension, size: number): Box | null {
+  if (turn !== 0 && Math.abs(turn) !== 90) return null;
+  const long = (textWidth(text, size) * 1.08) / 2 + 2;
+  const tall = size / 2;
+  const [x, y] = turn === 0 ? [long, tall] : [tall, long];
+  return { left: at.x - x, right: at.x + x, top: at.y - y, bottom: at.y + y };
 }
 
 export interface ChainStyle {
@@ -92,13 +101,17 @@ export function placeChains(
         };
       })
       .sort((m, n) => Number(m.overall) - Number(n.overall) || m.high - m.low - (n.high - n.low));
-    for (const m of mine) {
+    const levels = mine.map((m) => {
       const fits = (level: readonly (readonly [number, number])[]): boolean =>
         level.every(([l, h]) => m.reach[1] + 6 <= l || m.reach[0] >= h + 6);
       let level = m.overall ? taken.length : taken.findIndex(fits);
       if (level < 0) level = taken.length;
       if (taken[level] === undefined) taken[level] = [];
       taken[level]!.push(m.reach);
+      return level;
+    });
+    mine.forEach((m, i) => {
+      const level = levels[i]!;
       const away = first + level * style.step;
       const line = {
         front: box.bottom + away,
@@ -107,11 +120,9 @@ export function placeChains(
         right: box.right + away,
       }[side];
       const on = (along: number): Pixel => (flat ? { x: along, y: line } : { x: line, y: along });
-      const middle = !m.past
-        ? (m.low + m.high) / 2
-        : flat
-          ? m.high + 14 + m.wide / 2
-          : m.low - 14 - m.wide / 2;
+      // Extension lines of the lines further out run past this one here.
+      const crossed = mine.flatMap((o, j) => (levels[j]! > level ? [o.low, o.high] : []));
+      const others = taken[level]!.filter((reach) => reach !== m.reach);
       placed.push({
         dimension: m.d,
         text: m.text,
@@ -119,13 +130,48 @@ export function placeChains(
         to: on(flat ? m.to.x : m.to.y),
         measuredFrom: m.from,
         measuredTo: m.to,
-        at: on(middle),
+        at: on(figureAt(m, flat, crossed, others)),
         turn: flat ? 0 : -90,
         past: m.past,
       });
-    }
+    });
   }
   return placed;
+}
+
+interface Figure {
+  readonly low: number;
+  readonly high: number;
+  readonly wide: number;
+  readonly past: boolean;
+}
+
+/**
+ * Where along its line the middle of a figure stands: in the middle, or past the end, unless an extension line would run through it;
+ * then the nearest place clear of them, past the other end where nothing else on the level is in the way.
+ */
+function figureAt(
+  { low, high, wide, past }: Figure,
+  flat: boolean,
+  crossed: readonly number[],
+  others: readonly (readonly [number, number])[],
+): number {
+  const clear = (at: number): boolean => crossed.every((c) => Math.abs(c - at) > wide / 2 + 1);
+  if (past) {
+    const after = high + 14 + wide / 2;
+    const before = low - 14 - wide / 2;
+    const [first, second] = flat ? [after, before] : [before, after];
+    const free = (at: number): boolean =>
+      others.every(([l, h]) => at + wide / 2 + 6 <= l || at - wide / 2 - 6 >= h);
+    return !clear(first) && clear(second) && free(second) ? second : first;
+  }
+  const middle = (low + high) / 2;
+  const room = (high - low) / 2 - wide / 2 - 12;
+  for (let off = 0; off <= room; off += 4) {
+    if (clear(middle + off)) return middle + off;
+    if (clear(middle - off)) return middle - off;
+  }
+  return middle;
 }
 
 interface PixelBox {

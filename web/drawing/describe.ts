@@ -1,6 +1,7 @@
 /** A piece in words: what a drawing says to someone who does not see it. */
 import { segmentLength_m } from '#core/piece/arc.ts';
 import type { Drawing, DrawnSegment, EdgeStyle } from '#core/piece/drawing.ts';
+import { facings } from '#core/piece/facing.ts';
 import type { CutOut, Outline, Piece } from '#core/piece/piece.ts';
 import { formatLength } from '#core/quantity/format.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -16,8 +17,8 @@ export const STYLE_WORDS: Readonly<Record<EdgeStyle, string>> = {
 /** "Rectangle 42 in by 21 1/2 in. Edges: front, finished, 42 in; ... Cut-outs: ..." */
 export function describePiece(piece: Piece, drawing: Drawing, system: System): string {
   const say = (length_m: number): string => formatLength(length_m, system);
-  const edges = edgesDrawn(drawing.outline).map(
-    ({ name, style, length_m }) => `${name}, ${STYLE_WORDS[style]}, ${say(length_m)}`,
+  const edges = edgesDrawn(piece.outline, drawing).map(
+    ({ label, style, length_m }) => `${label}, ${STYLE_WORDS[style]}, ${say(length_m)}`,
   );
   const radii = drawing.leaders
     .filter((l) => l.label !== 'edge length')
@@ -72,17 +73,21 @@ export function cutOutSize(cutOut: CutOut, system: System): string {
 
 export interface EdgeDrawn {
   readonly name: string;
+  /** "edge 3, back": with the side it looks to where its name does not say so. */
+  readonly label: string;
   readonly style: EdgeStyle;
   readonly length_m: number;
   readonly segments: readonly DrawnSegment[];
 }
 
 /** The outline gathered by edge, in the order it runs. */
-export function edgesDrawn(outline: readonly DrawnSegment[]): EdgeDrawn[] {
+export function edgesDrawn(outline: Outline, drawing: Drawing): EdgeDrawn[] {
+  const looks = facings(outline);
   const edges = new Map<string, DrawnSegment[]>();
-  for (const s of outline) edges.set(s.edge, [...(edges.get(s.edge) ?? []), s]);
+  for (const s of drawing.outline) edges.set(s.edge, [...(edges.get(s.edge) ?? []), s]);
   return [...edges].map(([name, segments]) => ({
     name,
+    label: looks.has(name) ? `${name}, ${looks.get(name)}` : name,
     style: segments[0]!.style,
     length_m: segments.reduce((sum, s) => sum + segmentLength_m(s), 0),
     segments,

@@ -22,6 +22,24 @@ export function toPixel(frame: Frame, p: Point): Pixel {
   };
 }
 
+/** The other way: the place on the piece under a pixel of the sheet. */
+export function fromPixel(frame: Frame, p: Pixel): Point {
+  return {
+    x_m: frame.bounds.minX_m + (p.x - frame.left) / frame.pxPerMetre,
+    y_m: frame.bounds.maxY_m - (p.y - frame.top) / frame.pxPerMetre,
+  };
+}
+
+/** A frame for other bounds under which every place keeps its pixel. */
+export function heldFrame(frame: Frame, bounds: Bounds): Frame {
+  return {
+    ...frame,
+    bounds,
+    left: frame.left + (bounds.minX_m - frame.bounds.minX_m) * frame.pxPerMetre,
+    top: frame.top + (frame.bounds.maxY_m - bounds.maxY_m) * frame.pxPerMetre,
+  };
+}
+
 /** A hundredth of a pixel, as text. */
 export function px(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);
@@ -56,14 +74,14 @@ export interface OnEdge {
   readonly out: Pixel;
 }
 
-/** The middle of an edge's longest segment. Throws RangeError when there are none. */
-export function edgeMiddle(frame: Frame, segments: readonly Segment[]): OnEdge {
+/** A part of the way along an edge's longest segment, its middle if not said. Throws RangeError when there are none. */
+export function edgeMiddle(frame: Frame, segments: readonly Segment[], part = 0.5): OnEdge {
   const longest = segments.reduce<Segment | undefined>(
     (best, s) => (best === undefined || segmentLength_m(s) > segmentLength_m(best) ? s : best),
     undefined,
   );
   if (longest === undefined) throw new RangeError('edgeMiddle: no segments; allowed: 1 or more');
-  return onSegment(frame, longest, 0.5);
+  return onSegment(frame, longest, part);
 }
 
 /** Points about `apart` px from each other along the segments, none at their ends. */

@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { dimensionedDrawing } from '#core/piece/drawing.ts';
 import { type Box, covered, textWidth } from '#web/charts/label-places.ts';
 import { arrowHead, sideOf } from './chains.ts';
+import { crossesBox, extensionEnds } from './extension.ts';
+import { fromPixel, toPixel } from './frame.ts';
 import { SAMPLE_PIECES } from './sample-pieces.ts';
-import { layoutSheet, type Sheet } from './sheet.ts';
+import { extensionPieces, layoutSheet, type Sheet } from './sheet.ts';
 
 function sheetOf(name: string, width: number, small = false): Sheet {
   const drawing = dimensionedDrawing(SAMPLE_PIECES[name]!);
@@ -57,6 +59,41 @@ describe('sheet of a drawing', () => {
         });
       }),
     );
+  });
+
+  it('draws no extension line through a figure, at any width', () => {
+    fc.assert(
+      fc.property(anyName, anyWidth, (name, width) => {
+        const sheet = sheetOf(name, width);
+        const lines = extensionPieces(sheet).flat();
+        for (const { left, right, top, bottom } of figures(sheet)) {
+          const box = { left: left + 0.1, right: right - 0.1, top: top + 0.1, bottom: bottom - 0.1 };
+          expect(lines.filter((line) => crossesBox(line, box))).toEqual([]);
+        }
+      }),
+    );
+  });
+
+  it('moves a figure along its line before it breaks an extension line', () => {
+    const sheet = sheetOf('vanity', 1400);
+    const drawn = extensionPieces(sheet).flat().length;
+    expect(drawn).toBe(sheet.dimensions.flatMap(extensionEnds).length);
+  });
+
+  it('keeps every place under its pixel while something is dragged', () => {
+    const before = sheetOf('vanity', 800);
+    const wider = dimensionedDrawing({
+      ...SAMPLE_PIECES.vanity!,
+      outline: { shape: 'rectangle', length_m: 1.3, width_m: 0.7 },
+    });
+    if (!wider.ok) throw new Error('cannot be drawn');
+    const held = layoutSheet(wider.value, 800, { system: 'us', small: false, highest: 760, held: before });
+    expect([held.width, held.height]).toEqual([before.width, before.height]);
+    const at = { x_m: 0.4, y_m: 0.2 };
+    const pixel = toPixel(before.frame, at);
+    expect(toPixel(held.frame, at).x).toBeCloseTo(pixel.x, 9);
+    expect(toPixel(held.frame, at).y).toBeCloseTo(pixel.y, 9);
+    expect(fromPixel(held.frame, pixel).x_m).toBeCloseTo(at.x_m, 12);
   });
 
   it('never sets words smaller than 12 px, and does not scale them with the piece', () => {

@@ -3,8 +3,9 @@ import type { Dimension, Drawing, Leader } from '#core/piece/drawing.ts';
 import { formatLength } from '#core/quantity/format.ts';
 import type { System } from '#core/quantity/units.ts';
 import { textWidth } from '#web/charts/label-places.ts';
-import { type PlacedDimension, placeAlong, placeChains } from './chains.ts';
-import { type Frame, type Pixel, toPixel } from './frame.ts';
+import { figureBox, type PlacedDimension, placeAlong, placeChains } from './chains.ts';
+import { type ExtensionLine, extensionEnds, outsideOf } from './extension.ts';
+import { type Frame, heldFrame, type Pixel, toPixel } from './frame.ts';
 
 export interface PlacedLeader {
   readonly leader: Leader;
@@ -33,6 +34,14 @@ export interface SheetWishes {
   readonly highest: number;
   /** Printed words may be smaller: 9 point. */
   readonly paper?: boolean;
+  /** While something is dragged: the sheet as it was when the drag began, whose scale and place stay under the finger. */
+  readonly held?: Sheet | null;
+}
+
+/** Of each dimension what is drawn of its extension lines: all but what would run through a figure. */
+export function extensionPieces({ dimensions, size }: Sheet): ExtensionLine[][] {
+  const figures = dimensions.map((d) => figureBox(d, size)).filter((box) => box !== null);
+  return dimensions.map((d) => extensionEnds(d).flatMap((line) => outsideOf(line, figures)));
 }
 
 interface Margins {
@@ -45,7 +54,7 @@ interface Margins {
 const OVERALL: readonly string[] = ['length', 'width', 'return length', 'diameter'];
 
 export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes): Sheet {
-  const { system, small, highest, paper = false } = wishes;
+  const { system, small, highest, paper = false, held = null } = wishes;
   const narrow = width < 560;
   const size = small || paper ? 12 : width >= 1300 ? 16 : width < 420 ? 12.5 : 14;
   const say = (d: Dimension): string =>
@@ -61,6 +70,15 @@ export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes
   const style = { size, first: small ? size + 2 : 12 + size * 2.1, step: size * 1.9 };
   const onSheet = (l: Leader): boolean => !narrow || l.label === 'edge length';
   const b = drawing.bounds;
+  const on = (frame: Frame, height: number): Sheet => {
+    const along = placeAlong(wanted, frame, style, say);
+    const dimensions = [...placeChains(wanted, frame, style, say, along), ...along];
+    const leaders = small
+      ? []
+      : drawing.leaders.filter(onSheet).map((l) => placeLeader(l, frame, size, system));
+    return { width, height, frame, size, dimensions, leaders, notes };
+  };
+  if (held !== null && held.width === width) return on(heldFrame(held.frame, b), held.height);
   const wide_m = b.maxX_m - b.minX_m;
   const high_m = b.maxY_m - b.minY_m;
   const least = small ? 12 : style.first;
@@ -73,13 +91,7 @@ export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes
     const pxPerMetre = Math.min(room / wide_m, tall / high_m);
     const spare = Math.max(0, width - margins.left - margins.right - wide_m * pxPerMetre);
     const frame: Frame = { left: margins.left + spare / 2, top: margins.top, pxPerMetre, bounds: b };
-    const along = placeAlong(wanted, frame, style, say);
-    const dimensions = [...placeChains(wanted, frame, style, say, along), ...along];
-    const leaders = small
-      ? []
-      : drawing.leaders.filter(onSheet).map((l) => placeLeader(l, frame, size, system));
-    const height = margins.top + high_m * pxPerMetre + margins.bottom;
-    sheet = { width, height, frame, size, dimensions, leaders, notes };
+    sheet = on(frame, margins.top + high_m * pxPerMetre + margins.bottom);
     margins = needed(sheet, frame, least);
   }
   return sheet!;
