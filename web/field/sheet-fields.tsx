@@ -12,17 +12,19 @@ interface FieldProps {
   readonly hideLabel?: boolean;
   readonly className?: string;
   readonly onFocus?: () => void;
+  /** First part of the id, where the same place has another field on the page. */
+  readonly idFirst?: string;
 }
 
 const NONE: readonly Problem[] = [];
 /** A problem is not shown while the text is still being typed, only after a pause or on leaving the field. */
 const PAUSE_MS = 800;
 
-function useField(path: Path) {
+function useField({ path, idFirst = 'f' }: FieldProps) {
   const sheet = useFields();
   const place = path.join('.');
   const value = String(getAt(sheet.document, path) ?? '');
-  const id = `f-${place.replaceAll('.', '-')}`;
+  const id = `${idFirst}-${place.replaceAll('.', '-')}`;
   return {
     sheet,
     id,
@@ -56,7 +58,7 @@ export function QuantityField({
   placeholder,
   ...props
 }: FieldProps & { readonly kind: QuantityKind; readonly placeholder?: string }) {
-  const { sheet, id, value, problems, warnings } = useField(props.path);
+  const { sheet, id, value, problems, warnings } = useField(props);
   const { typing, typed, left } = useTyping();
   const reading = problems.length > 0 ? null : readingOf(kind, value, sheet.system);
   const shown = typing ? NONE : problems;
@@ -100,7 +102,7 @@ export function TextField({
   readonly type?: 'text' | 'email' | 'tel' | 'date' | 'datetime-local';
   readonly maxLength?: number;
 }) {
-  const { sheet, id, value, problems, warnings } = useField(props.path);
+  const { sheet, id, value, problems, warnings } = useField(props);
   return (
     <Labelled
       id={id}
@@ -126,7 +128,7 @@ export function TextField({
 }
 
 export function ProseField({ rows = 3, ...props }: FieldProps & { readonly rows?: number }) {
-  const { sheet, id, value, problems } = useField(props.path);
+  const { sheet, id, value, problems } = useField(props);
   return (
     <Labelled
       id={id}
@@ -161,7 +163,7 @@ export function SelectField({
   /** Does more than change the one field. */
   readonly onChosen?: (value: string) => void;
 }) {
-  const { sheet, id, value, problems, warnings } = useField(props.path);
+  const { sheet, id, value, problems, warnings } = useField(props);
   const known = options.some((option) => option.value === value);
   return (
     <Labelled

@@ -57,6 +57,7 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
       document: state.document,
       forecast: shown.forecast,
       behind: shown.behind,
+      unsaved: state.save !== 'saved',
       system: shop.system,
       speak: speaker(shop.system),
       problems: byPath([...read.problems, ...late.problems.filter((p) => !known.has(p.path + p.code))]),
@@ -66,10 +67,14 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
       ]),
       edit: (label, place, make) => session.edit(label, place, make),
       set: (label, path, value) => session.edit(label, path.join('.'), (d) => setAt(d, path, value)),
+      undo: () => session.undo(),
+      redo: () => session.redo(),
+      undoLabel: state.undoLabel,
+      redoLabel: state.redoLabel,
       focus,
       setFocus,
     };
-  }, [session, state.document, shown, shop.system, cards, focus]);
+  }, [session, state.document, state.undoLabel, state.redoLabel, shown, shop.system, cards, focus]);
 
   return (
     <SheetProvider value={sheet}>

@@ -4,6 +4,7 @@ import type { JobForecast } from '#core/job/forecast.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { Path } from '#web/draft/at-path.ts';
+import type { RowFocus } from '#web/drawing/focus.ts';
 import { FieldsProvider } from '#web/field/fields-context.tsx';
 import type { Speak } from '#web/units/speak.ts';
 
@@ -13,6 +14,8 @@ export interface Sheet {
   readonly forecast: JobForecast | null;
   /** A newer forecast is being computed. */
   readonly behind: boolean;
+  /** Something typed is not with the server yet. */
+  readonly unsaved: boolean;
   readonly system: System;
   readonly speak: Speak;
   readonly problems: ReadonlyMap<string, readonly Problem[]>;
@@ -20,12 +23,17 @@ export interface Sheet {
   readonly edit: (label: string, place: string, make: (document: JobDocument) => JobDocument) => void;
   /** Changes one field; typing in it is one step of undo. */
   readonly set: (label: string, path: Path, value: unknown) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  /** What undo and redo would change; null where there is nothing. */
+  readonly undoLabel: string | null;
+  readonly redoLabel: string | null;
   /** The row in focus, for the drawing: an edge name or a cut-out's place. */
   readonly focus: RowFocus;
   readonly setFocus: (focus: RowFocus) => void;
 }
 
-export type RowFocus = { readonly edge: string } | { readonly cutOut: number } | null;
+export type { RowFocus };
 
 const SheetContext = createContext<Sheet | null>(null);
 
