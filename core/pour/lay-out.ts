@@ -7,6 +7,8 @@
 /** What one cup asks of the crew, s. */
 export interface CupWork {
   readonly mix_s: number;
+  /** What the crew reckons with when it decides when to start mixing; left out: `mix_s`. */
+  readonly reckonedMix_s?: number;
   /** Emptying it onto the piece. */
   readonly empty_s: number;
   readonly spread_s: number;
@@ -75,7 +77,7 @@ export function layOut({ cups, crew, meld_s, wrap_s }: LayOutRequest): LayOut {
   const free = new Map(mixers.map((person) => [person, 0]));
   let pourer = 0;
   cups.forEach((work, index) => {
-    const wanted = crew === 1 ? pourer : Math.max(0, pourer - work.mix_s);
+    const wanted = crew === 1 ? pourer : Math.max(0, pourer - (work.reckonedMix_s ?? work.mix_s));
     const mixer = mixers.reduce((best, person) => (free.get(person)! < free.get(best)! ? person : best));
     const mixed_s = Math.max(wanted, free.get(mixer)!);
     const ready = add('mix', mixer, index + 1, mixed_s, work.mix_s);
