@@ -5,6 +5,7 @@ import type { PieceDocument } from './document.ts';
 import type { Asked, Notes } from './notes.ts';
 import { readCutOut } from './read-cut-out.ts';
 import { readEdge, usualEdge } from './read-edge.ts';
+import { takeFit } from './read-fit.ts';
 import { readOutline } from './read-outline.ts';
 import { readSplashes, type SplashPart } from './read-piece-splash.ts';
 
@@ -31,6 +32,8 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
     'the thickness of the body',
     size('body thickness', 0.003, 0.3),
   );
+  // What the walls ask changes nothing of the piece until it is used; here it is only read.
+  if (document.fit) takeFit(document.fit, 'piece.fit', notes);
   if (document.outline === null) {
     notes.miss('piece.outline', 'the shape and size of the piece');
     return { piece: null, boardThickness_m, splashes: [] };

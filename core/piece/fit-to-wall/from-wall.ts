@@ -1,6 +1,7 @@
 /** From the outline of the walls to the outline of the piece: each side moved in or out. */
 import type { Point } from '#core/piece/piece.ts';
 import { crossesItself, shoelace_m2 } from '#core/piece/survey/polygon.ts';
+import { notNegative } from '#core/quantity/domain.ts';
 import { bad, good, type Result } from '#core/quantity/problem.ts';
 
 /** Joint left at a wall to be filled: 1/8 in (common practice, no source). */
@@ -102,10 +103,11 @@ export function wallJoint(
   gaps_m: readonly number[],
   clearance_m = CLEARANCE_M,
   caulk_m = WIDEST_CAULK_M,
+  scribeSpare_m = SCRIBE_SPARE_M,
 ): WallJoint {
-  if (!(clearance_m >= 0)) throw new RangeError(`clearance_m ${clearance_m} must be 0 or more`);
+  notNegative('clearance_m', clearance_m, 'm');
   const range = Math.max(0, ...gaps_m) - Math.min(0, ...gaps_m);
   const widest_m = clearance_m + range;
   if (widest_m <= caulk_m) return { way: 'caulk', widest_m };
-  return { way: 'scribe', widest_m, spare_m: range + SCRIBE_SPARE_M };
+  return { way: 'scribe', widest_m, spare_m: range + scribeSpare_m };
 }
