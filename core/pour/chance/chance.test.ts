@@ -141,7 +141,7 @@ describe('the chance to finish', () => {
       const ends_s = mix_s + empty_s + spread_s + meld_s * spare;
       const fixed = Math.log(ends_s);
       const response = {
-        pourNow: [[9, 9, 9, 9, 9]],
+        pourNow: [[9, 9, 9, 9, 9, 9, 9]],
         workingEnd: Array(8).fill(fixed),
         torch: null,
         gel: Array(8).fill(12),

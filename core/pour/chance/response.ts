@@ -15,7 +15,7 @@ import { DRAW_TOLERANCE, type FilmRequest, filmOf, lastTouch_s, TORCH_PITCH_m } 
 /** Nodes stand this far from the temperature read, K. */
 export const NODE_K = 3;
 /** A cup's pour-now time is the earlier of two criteria, so it has a kink, which more nodes and straight lines follow. */
-const CUP_NODES_K = [-5, -1.5, 0, 1.5, 5] as const;
+const CUP_NODES_K = [-5, -2.5, -1.2, 0, 1.2, 2.5, 5] as const;
 /** Nodes of the first cup's standing time, over the planned one. */
 const LONG = 1.5;
 const NODE_STANDS = [0.6, LONG, 2] as const;
