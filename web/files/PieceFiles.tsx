@@ -17,9 +17,11 @@ interface Props {
   readonly name: string;
   readonly system: System;
   readonly onUse: (drawing: ImportedDrawing) => void;
+  /** Takes the drawing as a full-size template of one hole. */
+  readonly onTemplate?: (drawing: ImportedDrawing) => void;
 }
 
-export function PieceFiles({ piece, name, system, onUse }: Props) {
+export function PieceFiles({ piece, name, system, onUse, onTemplate }: Props) {
   const [file, setFile] = useState<{ readonly name: string; readonly text: string } | null>(null);
   const [read, setRead] = useState<Result<ImportedDrawing> | null>(null);
   const [said, setSaid] = useState('');
@@ -74,8 +76,17 @@ export function PieceFiles({ piece, name, system, onUse }: Props) {
           onUse={(drawing) => {
             onUse(drawing);
             setRead(null);
-            setSaid('The drawing is in use.');
+            setSaid('');
           }}
+          {...(onTemplate === undefined
+            ? {}
+            : {
+                onTemplate: (drawing) => {
+                  onTemplate(drawing);
+                  setRead(null);
+                  setSaid('');
+                },
+              })}
         />
       )}
       <div className="row">
@@ -105,10 +116,11 @@ interface AnswerProps {
   readonly system: System;
   readonly onUnit: (unit: DrawingUnit) => void;
   readonly onUse: (drawing: ImportedDrawing) => void;
+  readonly onTemplate?: (drawing: ImportedDrawing) => void;
 }
 
 /** What came of a file: the picture and a button, the question for its unit, or what is wrong. */
-export function DrawingAnswer({ read, system, onUnit, onUse }: AnswerProps) {
+export function DrawingAnswer({ read, system, onUnit, onUse, onTemplate }: AnswerProps) {
   if (read.ok)
     return (
       <div>
@@ -118,9 +130,16 @@ export function DrawingAnswer({ read, system, onUnit, onUse }: AnswerProps) {
             <ProblemText problem={w} />
           </p>
         ))}
-        <button type="button" onClick={() => onUse(read.value)}>
-          Use it
-        </button>
+        <p className="actions">
+          <button type="button" className="primary" onClick={() => onUse(read.value)}>
+            Use it
+          </button>
+          {onTemplate !== undefined && (
+            <button type="button" onClick={() => onTemplate(read.value)}>
+              Use it as a cut-out
+            </button>
+          )}
+        </p>
       </div>
     );
   const question = read.problems.find((p) => p.code === 'file.unit');

@@ -74,7 +74,17 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
       focus,
       setFocus,
     };
-  }, [session, state.document, state.undoLabel, state.redoLabel, shown, shop.system, cards, focus]);
+  }, [
+    session,
+    state.document,
+    state.save,
+    state.undoLabel,
+    state.redoLabel,
+    shown,
+    shop.system,
+    cards,
+    focus,
+  ]);
 
   return (
     <SheetProvider value={sheet}>

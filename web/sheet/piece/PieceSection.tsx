@@ -6,6 +6,7 @@ import { CutOutTable } from './CutOutTable.tsx';
 import { Drawing } from './Drawing.tsx';
 import { EdgeTable } from './EdgeTable.tsx';
 import { OutlineForm } from './OutlineForm.tsx';
+import { PieceDetails } from './PieceDetails.tsx';
 
 const boards = ['MDF', 'moisture-resistant MDF', 'plywood', 'solid wood'].map((board) => ({
   value: board,
@@ -70,6 +71,7 @@ export function PieceSection() {
           )}
         </div>
       </div>
+      <PieceDetails base={['piece']} />
     </Section>
   );
 }

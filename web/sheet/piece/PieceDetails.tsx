@@ -1,0 +1,16 @@
+import type { Path } from '#web/draft/at-path.ts';
+import { FilesPart } from './details/FilesPart.tsx';
+import { MeasuredPart } from './details/MeasuredPart.tsx';
+import { SetOutPart } from './details/SetOutPart.tsx';
+
+/** What belongs to a piece beside its drawing and tables, each folded to a line. `base`: where the piece stands in the job. */
+export function PieceDetails({ base }: { readonly base: Path }) {
+  const id = base.join('-');
+  return (
+    <div className="folds">
+      <MeasuredPart base={base} id={`${id}-measured`} />
+      <FilesPart base={base} id={`${id}-files`} />
+      <SetOutPart base={base} id={`${id}-set-out`} />
+    </div>
+  );
+}
