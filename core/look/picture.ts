@@ -5,7 +5,7 @@
  */
 
 import type { Move } from './move.ts';
-import { type Carry, carry } from './moves/carry.ts';
+import { type Follow, follower } from './render/follow.ts';
 
 /** The colour all over before the first move, then the moves in their order. Colours are numbers, 0 or more. */
 export interface Pattern {
@@ -13,17 +13,13 @@ export interface Pattern {
   readonly moves: readonly Move[];
 }
 
-/** A function that answers with the colour at (x, y) in metres. Throws RangeError where `carry` does. */
-export function colourAt({ ground, moves }: Pattern): (x_m: number, y_m: number) => number {
-  const back: { readonly way: Carry; readonly colour: number }[] = moves
-    .map((move) => ({ way: carry(move), colour: move.kind === 'puddle' ? move.colour : ground }))
-    .reverse();
-  const speck = new Float64Array(2);
+/** A function that answers with the colour (0 to 255) at (x, y) in metres. Throws RangeError where `moveFigures` does. */
+export function colourAt(pattern: Pattern): (x_m: number, y_m: number) => number {
+  const follow = follower(pattern, 1);
   return (x_m, y_m) => {
-    speck[0] = x_m;
-    speck[1] = y_m;
-    for (const { way, colour } of back) if (!way.back(speck)) return colour;
-    return ground;
+    follow.x[0] = x_m;
+    follow.y[0] = y_m;
+    return follow.colours(1)[0]!;
   };
 }
 
@@ -37,16 +33,30 @@ export interface Raster {
   readonly rows: number;
 }
 
+/** Specks followed at a time: few enough to stay near the processor and close enough together for far moves to be skipped. */
+const BLOCK = 32;
+
 /** Colours at all samples, row by row from the back (the top of a picture) to the front. Colours up to 255. */
 export function paint(pattern: Pattern, raster: Raster): Uint8Array {
   const { left_m, front_m, width_m, depth_m, columns, rows } = checkRaster(raster);
-  const at = colourAt(pattern);
+  const follow: Follow = follower(pattern, BLOCK * BLOCK);
   const out = new Uint8Array(columns * rows);
-  for (let row = 0; row < rows; row++) {
-    const y = front_m + ((rows - row - 0.5) / rows) * depth_m;
-    for (let column = 0; column < columns; column++)
-      out[row * columns + column] = at(left_m + ((column + 0.5) / columns) * width_m, y);
-  }
+  for (let top = 0; top < rows; top += BLOCK)
+    for (let left = 0; left < columns; left += BLOCK) {
+      const right = Math.min(columns, left + BLOCK);
+      const bottom = Math.min(rows, top + BLOCK);
+      let count = 0;
+      for (let row = top; row < bottom; row++)
+        for (let column = left; column < right; column++) {
+          follow.x[count] = left_m + ((column + 0.5) / columns) * width_m;
+          follow.y[count] = front_m + ((rows - row - 0.5) / rows) * depth_m;
+          count++;
+        }
+      const colours = follow.colours(count);
+      count = 0;
+      for (let row = top; row < bottom; row++)
+        for (let column = left; column < right; column++) out[row * columns + column] = colours[count++]!;
+    }
   return out;
 }
 
@@ -59,16 +69,16 @@ export function colourShares(
   raster: Raster,
   inside: (x_m: number, y_m: number) => boolean = () => true,
 ): ReadonlyMap<number, number> {
-  const { left_m, front_m, width_m, depth_m, columns, rows } = checkRaster(raster);
-  const at = colourAt(pattern);
+  const { left_m, front_m, width_m, depth_m, columns, rows } = raster;
+  const painted = paint(pattern, raster);
   const counts = new Map<number, number>();
   let all = 0;
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) {
       const x = left_m + ((column + 0.5) / columns) * width_m;
-      const y = front_m + ((row + 0.5) / rows) * depth_m;
+      const y = front_m + ((rows - row - 0.5) / rows) * depth_m;
       if (!inside(x, y)) continue;
-      const colour = at(x, y);
+      const colour = painted[row * columns + column]!;
       counts.set(colour, (counts.get(colour) ?? 0) + 1);
       all++;
     }

@@ -8,95 +8,131 @@
 
 import { positive } from '#core/quantity/domain.ts';
 import type { Stroke } from '../move.ts';
-import type { Carry } from './carry.ts';
+import { type Box, KIND, type Specks } from './specks.ts';
 
 /** Steps of at most an eighth of a tool width: the implicit line of each step then has one root, found in a few rounds. */
 const STEPS_PER_WIDTH = 8;
 
-export function strokeCarry({ from, to, width_m, depth }: Stroke): Carry {
+/** Figures 1 to 8: start, heading, length, reach, steps, go. The last is how far one step goes at the tool, in reaches. */
+export function strokeFigures({ from, to, width_m, depth }: Stroke): readonly number[] {
   positive('stroke: width_m', width_m, 'm');
   if (!(depth >= 0 && depth <= 1)) throw new RangeError(`stroke: depth must be 0 to 1, not ${depth}`);
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (length === 0 || depth === 0) return { on: () => undefined, back: () => true };
-  const [c, s] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const reach = 2 * width_m;
+  if (length === 0 || depth === 0) return [KIND.stroke, from[0], from[1], 1, 0, 0, reach, 0, 0];
   const steps = Math.ceil((length / width_m) * STEPS_PER_WIDTH);
-  const step = length / steps;
-
-  const outside = (along: number, across: number) =>
-    Math.abs(across) >= reach || along <= -reach || along >= length + reach;
-  /** Follows a speck in the frame of the path through the steps whose tool can reach it, in the order given. */
-  const go = (speck: Float64Array, walk: (place: Float64Array, tool_m: number) => void, way: 1 | -1) => {
-    const x = speck[0]! - from[0];
-    const y = speck[1]! - from[1];
-    speck[0] = x * c + y * s;
-    speck[1] = y * c - x * s;
-    // Nothing crosses the border of the stirred film, so a speck outside it stays where it is.
-    if (!outside(speck[0]!, speck[1]!))
-      for (let at = 0; at < steps; at++) {
-        const tool_m = ((way > 0 ? at : steps - 1 - at) + 0.5) * step;
-        if (Math.abs(speck[0]! - tool_m) < reach + step) walk(speck, tool_m);
-      }
-    const [along, across] = [speck[0]!, speck[1]!];
-    speck[0] = from[0] + along * c - across * s;
-    speck[1] = from[1] + along * s + across * c;
-  };
-  const go_m = step * depth;
-  return {
-    on(speck) {
-      go(
-        speck,
-        (place, tool_m) => {
-          const near = (place[0]! - tool_m) / reach;
-          const turn = go_m * alongSlope(near);
-          const across = fixedPoint(place[1]!, (n) => place[1]! - turn * acrossShape(n / reach));
-          place[0] = place[0]! + go_m * alongShape(near) * acrossSlope(across / reach);
-          place[1] = across;
-        },
-        1,
-      );
-    },
-    back(speck) {
-      go(
-        speck,
-        (place, tool_m) => {
-          const push = go_m * acrossSlope(place[1]! / reach);
-          const along = fixedPoint(place[0]!, (x) => place[0]! - push * alongShape((x - tool_m) / reach));
-          place[1] = place[1]! + go_m * alongSlope((along - tool_m) / reach) * acrossShape(place[1]! / reach);
-          place[0] = along;
-        },
-        -1,
-      );
-      return true;
-    },
-  };
+  return [
+    KIND.stroke,
+    from[0],
+    from[1],
+    (to[0] - from[0]) / length,
+    (to[1] - from[1]) / length,
+    length,
+    reach,
+    steps,
+    ((length / steps) * depth) / reach,
+  ];
 }
 
-/** How far the flow reaches along the path: 1 at the tool, 0 from one reach off, smooth to the second derivative. */
-function alongShape(q: number): number {
-  return Math.abs(q) >= 1 ? 0 : (1 - q * q) ** 3;
-}
-
-function alongSlope(q: number): number {
-  return Math.abs(q) >= 1 ? 0 : -6 * q * (1 - q * q) ** 2;
-}
-
-/** The same across it: q (1 - q^2)^2, so that the film at the tool goes with it and returns beside it. */
-function acrossShape(q: number): number {
-  return Math.abs(q) >= 1 ? 0 : q * (1 - q * q) ** 2;
-}
-
-function acrossSlope(q: number): number {
-  return Math.abs(q) >= 1 ? 0 : (1 - q * q) * (1 - 5 * q * q);
-}
-
-/** The step's implicit line contracts by about 1/8 a round: to rounding within 20. */
-function fixedPoint(start: number, next: (value: number) => number): number {
-  let value = start;
-  for (let round = 0; round < 40; round++) {
-    const better = next(value);
-    if (Math.abs(better - value) <= 1e-16 + 1e-15 * Math.abs(value)) return better;
-    value = better;
+export function strokeOn(f: Float64Array, speck: Float64Array): void {
+  const [bx, by, c, s, length, reach, steps, go] = [f[1]!, f[2]!, f[3]!, f[4]!, f[5]!, f[6]!, f[7]!, f[8]!];
+  const px = speck[0]! - bx;
+  const py = speck[1]! - by;
+  let along = (px * c + py * s) / reach;
+  let v = (py * c - px * s) / reach;
+  // Nothing crosses the border of the stirred film, so a speck outside it stays where it is.
+  if (steps === 0 || Math.abs(v) >= 1 || along <= -1 || along >= length / reach + 1) return;
+  const step = length / steps / reach;
+  for (let at = 0; at < steps; at++) {
+    const u = along - (at + 0.5) * step;
+    if (Math.abs(u) >= 1) continue;
+    const q = 1 - u * u;
+    const turn = go * -6 * u * q * q;
+    // w + turn g(w) = v: one plain round, then three of Newton's rule, which is to rounding.
+    let w = v - turn * acrossShape(v);
+    for (let round = 0; round < 3; round++)
+      w -= (w - v + turn * acrossShape(w)) / (1 + turn * acrossSlope(w));
+    v = w;
+    along += go * q * q * q * acrossSlope(v);
   }
-  return value;
+  along *= reach;
+  v *= reach;
+  speck[0] = bx + along * c - v * s;
+  speck[1] = by + along * s + v * c;
+}
+
+export function strokeBack(f: Float64Array, at: number, { x, y, count }: Specks): void {
+  const [bx, by, c, s] = [f[at + 1]!, f[at + 2]!, f[at + 3]!, f[at + 4]!];
+  const [length, reach, steps, go] = [f[at + 5]!, f[at + 6]!, f[at + 7]!, f[at + 8]!];
+  if (steps === 0) return;
+  const step = length / steps / reach;
+  const end = length / reach + 1;
+  for (let i = 0; i < count; i++) {
+    const px = x[i]! - bx;
+    const py = y[i]! - by;
+    let v = (py * c - px * s) / reach;
+    let along = (px * c + py * s) / reach;
+    if (v >= 1 || v <= -1 || along <= -1 || along >= end) continue;
+    // From the last place of the tool that reaches the speck back to where it reaches it no more.
+    for (let k = Math.min(steps - 1, Math.floor((along + 1) / step + 0.5)); k >= 0; k--) {
+      const tool = (k + 0.5) * step;
+      const u0 = along - tool;
+      if (u0 >= 1) break;
+      if (u0 <= -1) continue;
+      const v2 = v * v;
+      const push = go * (1 - v2) * (1 - 5 * v2);
+      // u + push f(u) = u0: one plain round, then three of Newton's rule.
+      let q = 1 - u0 * u0;
+      let u = u0 - push * q * q * q;
+      for (let round = 0; round < 3; round++) {
+        q = 1 - u * u;
+        if (q < 0) q = 0;
+        const q2 = q * q;
+        u -= (u - u0 + push * q * q2) / (1 - 6 * push * u * q2);
+      }
+      q = 1 - u * u;
+      if (q < 0) q = 0;
+      v -= go * 6 * u * q * q * v * (1 - v2) * (1 - v2);
+      along = u + tool;
+    }
+    along *= reach;
+    v *= reach;
+    x[i] = bx + along * c - v * s;
+    y[i] = by + along * s + v * c;
+  }
+}
+
+/** False when no speck in the box is moved. */
+export function strokeReaches(f: Float64Array, at: number, box: Box): boolean {
+  const [bx, by, c, s, length, reach] = [
+    f[at + 1]!,
+    f[at + 2]!,
+    f[at + 3]!,
+    f[at + 4]!,
+    f[at + 5]!,
+    f[at + 6]!,
+  ];
+  if (f[at + 7] === 0) return false;
+  const px = (box.left + box.right) / 2 - bx;
+  const py = (box.front + box.back) / 2 - by;
+  const [wide, deep] = [(box.right - box.left) / 2, (box.back - box.front) / 2];
+  const alongHalf = wide * Math.abs(c) + deep * Math.abs(s);
+  const acrossHalf = wide * Math.abs(s) + deep * Math.abs(c);
+  return (
+    Math.abs(py * c - px * s) <= reach + acrossHalf &&
+    Math.abs(px * c + py * s - length / 2) <= length / 2 + reach + alongHalf
+  );
+}
+
+/**
+ * How far the flow reaches along the path is (1 - u^2)^3: 1 at the tool, 0 from one reach off, smooth to the second
+ * derivative. Across it is g(v) = v (1 - v^2)^2, so that the film at the tool goes with it and returns beside it.
+ */
+function acrossShape(v: number): number {
+  const q = Math.max(0, 1 - v * v);
+  return v * q * q;
+}
+
+function acrossSlope(v: number): number {
+  return Math.max(0, 1 - v * v) * (1 - 5 * v * v);
 }
