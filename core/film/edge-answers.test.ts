@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type EdgeRequest, edgeAnswers, MOST_PASSES, WORKABLE_Pa_s } from './edge-answers.ts';
+import { type EdgeRequest, edgeAnswers, edgeMoment, MOST_PASSES, WORKABLE_Pa_s } from './edge-answers.ts';
+import { edgeRunOffs_m3 } from './edge-run-off.ts';
 import { jeffreysThickness_m } from './face.ts';
 import { thetaLeftAt, thetaOfSeries } from './flow-budget.ts';
 
@@ -62,9 +63,31 @@ describe('an edge worked at a moment', () => {
       { numRuns: 40 },
     );
   });
-  it('at gel everything stays where it was put, and nothing is on the floor', () => {
-    const last = edgeAnswers(base).moments.at(-1)!;
-    expect([last.faceMean_m, last.arris_m, last.runOff_m3, last.floor_m3]).toEqual([0.0008, 0.0015, 0, 0]);
+  it('at gel everything stays where it was put, and nothing is on the floor of a film the dry arris held', () => {
+    const last = edgeAnswers({ ...base, topFilm_m: 0.0013 }).moments.at(-1)!;
+    expect([last.faceMean_m, last.arris_m, last.runOff_m3, last.floor_m3]).toEqual([0.0008, 0.0013, 0, 0]);
+  });
+  it('loses over its dry arris what is too thick for it, however late it is worked', () => {
+    const { moments, dry } = edgeAnswers({ ...base, topFilm_m: 0.002 });
+    expect(dry.staysByItself).toBe(false);
+    expect(moments.at(-1)!.runOff_m3).toBeGreaterThan(0.5 * moments[0]!.runOff_m3);
+  });
+  it('has lost at any moment what the bill counts for this moment', () => {
+    for (const time_s of [300, 700, 1500, 3600]) {
+      const thetaLeft_per_Pa = thetaLeftAt(base.series, time_s);
+      const [bill] = edgeRunOffs_m3({
+        edges: [
+          { length_m: 1.8, arrisRadius_m: 0.002 },
+          { length_m: 1.8, arrisRadius_m: 0.003 },
+        ],
+        area_m2: base.area_m2,
+        film_m: base.topFilm_m,
+        thetaDry_per_Pa: thetaLeftAt(base.series, base.down_s) - thetaLeft_per_Pa,
+        thetaLeft_per_Pa,
+      });
+      expect(edgeMoment(base, time_s).runOff_m3).toBeCloseTo(bill!, 15);
+    }
+    expect(() => edgeMoment(base, 200)).toThrow(/time_s/);
   });
 });
 

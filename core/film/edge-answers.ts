@@ -8,14 +8,14 @@ import { arrisFilm_m } from './arris.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
 import { hangingDrop } from './drips.ts';
 import { edgeReasons } from './edge-reasons.ts';
+import { edgeLoss_m2 } from './edge-run-off.ts';
 import { faceFilm, thetaLeftForFaceMean } from './face.ts';
 import { type FlowBudget, thetaLeftAt, thetaTotal, timeWhenThetaLeft } from './flow-budget.ts';
 import { thetaToLevel } from './levelling.ts';
 import { MARK_GONE } from './levelling-answers.ts';
 import { rangeFromViscosity, type Spread } from './ranges.ts';
 import type { Reason } from './reason.ts';
-import { runOff } from './run-off.ts';
-import { pinnedOnRoundArris } from './self-damming.ts';
+import { DRY_ARRIS_ANGLE_deg, pinnedOnRoundArris } from './self-damming.ts';
 
 /** Radius that the question about a round-over asks about, m. */
 export const ROUND_OVER_m = 0.003;
@@ -61,7 +61,7 @@ export interface EdgeMoment {
   readonly faceBottom_m: number;
   /** Least film on the arris: under a flat top film of topFilm_m wiped over it. */
   readonly arris_m: number;
-  /** Leaves the top over this edge, m3. */
+  /** Leaves the top over this edge, m3: over the dry arris until it is worked, and over the worked one from then on. */
   readonly runOff_m3: number;
   /** Sheds from what was put on the face, m3. */
   readonly shed_m3: number;
@@ -96,7 +96,7 @@ export interface EdgeAnswers {
 
 /**
  * Answers for an edge. Face: Jeffreys 1930. Arris: own solutions on a rounded profile (arris.ts). Run-off: similarity solution with the limit
- * of the top's size (run-off.ts). Dry arris: Gibbs pinning. Marks on a face are levelled by surface tension alone
+ * of the top's size, and what a dry arris lets over before it is worked (edge-run-off.ts). Dry arris: Gibbs pinning. Marks on a face are levelled by surface tension alone
  * (Orchard 1962 without weight), judged on the mean film that is left.
  * Worked later, an edge holds more and loses less; only run-off under 0.5 mL per metre may differ, where surface tension pushes some
  * back onto the top. Accuracy: +-22 % by the viscosity; 10 % by the arris.
@@ -109,16 +109,16 @@ export function edgeAnswers(request: EdgeRequest): EdgeAnswers {
   positive('wanted_m', wanted_m, 'm');
   notNegative('arrisRadius_m', arrisRadius_m, 'm');
   const count = within('moments', request.moments ?? 40, 2, 500, '');
-  const angle = request.contactAngle_deg ?? 20;
+  const angle = request.contactAngle_deg ?? DRY_ARRIS_ANGLE_deg;
   const end_s = series.time_s[series.time_s.length - 1]!;
   within('down_s', down_s, series.time_s[0]!, end_s, 's');
-  const at = (time_s: number): EdgeMoment => momentAt(request, liquid, time_s);
+  const at = (time_s: number): EdgeMoment => edgeMoment(request, time_s);
   const moments: EdgeMoment[] = [];
-  for (let i = 0; i < count; i++) moments.push(at(down_s + ((end_s - down_s) * i) / (count - 1)));
+  for (let i = 0; i < count; i++)
+    moments.push(at(Math.min(end_s, down_s + ((end_s - down_s) * i) / (count - 1))));
 
   const workableUntil_s = workableUntil(series, down_s);
-  const levelsUntil_s =
-    workableUntil_s === undefined ? undefined : lastLevelling_s(request, liquid, workableUntil_s);
+  const levelsUntil_s = workableUntil_s === undefined ? undefined : lastLevelling_s(request, workableUntil_s);
   const reach = Math.min(wanted_m, faceFilm_m);
   const enough = Math.min(thetaTotal(series), thetaLeftForFaceMean(height_m, faceFilm_m, reach, liquid));
   const holdsFrom_s = wanted_m > faceFilm_m ? undefined : Math.max(down_s, timeWhenThetaLeft(series, enough));
@@ -155,19 +155,28 @@ export function edgeAnswers(request: EdgeRequest): EdgeAnswers {
   };
 }
 
-function momentAt(request: EdgeRequest, liquid: Liquid, time_s: number): EdgeMoment {
+/**
+ * What gel finds when the edge is worked at one moment.
+ * @param time_s from request.down_s to the end of the series
+ * @throws RangeError outside this or the ranges of {@link EdgeRequest}.
+ */
+export function edgeMoment(request: EdgeRequest, time_s: number): EdgeMoment {
+  const liquid = request.liquid ?? DEFAULT_LIQUID;
+  within('time_s', time_s, request.down_s, request.series.time_s.at(-1)!, 's');
   const { series, height_m, length_m, arrisRadius_m, topFilm_m, faceFilm_m } = request;
   const thetaLeft_per_Pa = thetaLeftAt(series, time_s);
   const face = faceFilm({ height_m, appliedThickness_m: faceFilm_m, thetaLeft_per_Pa, liquid });
-  const off = runOff({
-    thickness_m: topFilm_m,
+  const loss_m2 = edgeLoss_m2({
+    film_m: topFilm_m,
+    thetaDry_per_Pa: Math.max(0, thetaLeftAt(series, request.down_s) - thetaLeft_per_Pa),
     thetaLeft_per_Pa,
     edgeLength_m: Math.max(length_m, request.wettedLength_m),
     arrisRadius_m,
     area_m2: request.area_m2,
+    contactAngle_deg: request.contactAngle_deg,
     liquid,
   });
-  const runOff_m3 = off.lossPerMetre_m2 * length_m;
+  const runOff_m3 = loss_m2 * length_m;
   const shed_m3 = face.drained_m2 * length_m;
   return {
     time_s,
@@ -204,8 +213,8 @@ function marksNeed_per_Pa(film_m: number, liquid: Liquid): number {
 }
 
 /** Last moment at which marks level: they do while much budget is left and not when little is. Bisection to 0.1 s. */
-function lastLevelling_s(request: EdgeRequest, liquid: Liquid, end_s: number): number | undefined {
-  const levels = (time_s: number): boolean => momentAt(request, liquid, time_s).marksLevel;
+function lastLevelling_s(request: EdgeRequest, end_s: number): number | undefined {
+  const levels = (time_s: number): boolean => edgeMoment(request, time_s).marksLevel;
   // a face worked very early may drain so thin that its marks stay: look from the end backwards
   const steps = 60;
   let low = end_s;

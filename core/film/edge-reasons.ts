@@ -2,6 +2,7 @@
 import { arrisBarrier_m } from './arris.ts';
 import type { EdgeAnswers, EdgeMoment, EdgeRequest } from './edge-answers.ts';
 import type { Reason } from './reason.ts';
+import { DRY_ARRIS_ANGLE_deg } from './self-damming.ts';
 
 interface Found {
   readonly request: EdgeRequest;
@@ -57,12 +58,17 @@ export function edgeReasons(found: Found): readonly Reason[] {
         ? 'Until it is wiped over, the dry arris holds this film by itself.'
         : 'A dry arris does not hold this film: dam it or let it run.',
       formula: 'greatest of 2 lc sin((angle + psi)/2) - R (1 - cos psi)',
-      numbers: { film_m: topFilm_m, holds_m: dry.holds_m, contactAngle_deg: request.contactAngle_deg ?? 20 },
+      numbers: {
+        film_m: topFilm_m,
+        holds_m: dry.holds_m,
+        contactAngle_deg: request.contactAngle_deg ?? DRY_ARRIS_ANGLE_deg,
+      },
       source: "Gibbs' criterion, Oliver, Huh and Mason 1977 (from memory)",
     },
     {
       says: 'What leaves the top grows with the film to the power 2.5 and with the root of the flow left.',
-      formula: '0.36832 h sqrt(rho g h^3 Theta/3) per metre, times what the arris passes',
+      formula:
+        '0.36832 h sqrt(rho g h^3 Theta/3) per metre, times what the arris passes; before it is worked, what a dry arris lets over',
       numbers: {
         film_m: topFilm_m,
         runOff_m3: best.runOff_m3,

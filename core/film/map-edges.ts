@@ -6,7 +6,7 @@ import { positive, within } from '#core/quantity/domain.ts';
 import { arrisShare } from './arris.ts';
 import { DEFAULT_LIQUID, type Liquid } from './constants.ts';
 import { EDGE_LOSS_CONSTANT, edgeLossConstant } from './edge-profile.ts';
-import { pinnedOnRoundArris } from './self-damming.ts';
+import { DRY_ARRIS_ANGLE_deg, pinnedOnRoundArris } from './self-damming.ts';
 
 export type EdgeFlow =
   /** No flow: tape, a dam, a wall, a joint. */
@@ -56,7 +56,7 @@ export function edgeFlowsOf(request: EdgeFlowRequest): Record<string, EdgeFlow> 
   const { piece, wrapped, theta_per_Pa } = request;
   const film_m = positive('film_m', request.film_m, 'm');
   const liquid = request.liquid ?? DEFAULT_LIQUID;
-  const angle = within('contactAngle_deg', request.contactAngle_deg ?? 20, 0, 90, 'degrees');
+  const angle = within('contactAngle_deg', request.contactAngle_deg ?? DRY_ARRIS_ANGLE_deg, 0, 90, 'degrees');
   const open = (radius_m: number): EdgeFlow =>
     wrapped
       ? {

@@ -11,6 +11,9 @@ import { capillaryLength_m, DEFAULT_LIQUID, type Liquid } from './constants.ts';
 
 const DEGREE = Math.PI / 180;
 
+/** Advancing angle of resin on a dry arris when nobody has measured it, degrees (common practice, no source). */
+export const DRY_ARRIS_ANGLE_deg = 20;
+
 /**
  * Thickness of a wide puddle whose rim makes an angle with the surface, m: 2 lc sin(angle/2). With the advancing angle it is
  * the thickness at which spreading on a dry surface stops; a film thinner than this may draw back.

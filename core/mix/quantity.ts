@@ -4,10 +4,10 @@
  */
 
 import type { Liquid } from '#core/film/constants.ts';
+import { edgeRunOffs_m3 } from '#core/film/edge-run-off.ts';
 import type { EdgeMeasures, PieceMeasures } from '#core/piece/piece.ts';
 import { within } from '#core/quantity/domain.ts';
 import type { Coat, CoatQuantity, QuantityLine } from './coat.ts';
-import { edgeRunOffs_m3 } from './edge-run-off.ts';
 
 /** The cup film and allowance figures of the shop's rates. */
 export interface CupFilmRates {

@@ -1,10 +1,8 @@
 /** Every kind of edge of a piece as its maker asks about it: when to wrap it, what stays, what runs off, how it drips. */
 import { type DripAnswers, dripAnswers } from '#core/film/drip-answers.ts';
-import { hangingDrop } from '#core/film/drips.ts';
-import { type EdgeAnswers, type EdgeMoment, edgeAnswers } from '#core/film/edge-answers.ts';
-import { type FlowBudget, thetaLeftAt } from '#core/film/flow-budget.ts';
+import { type EdgeAnswers, type EdgeMoment, edgeAnswers, edgeMoment } from '#core/film/edge-answers.ts';
+import type { FlowBudget } from '#core/film/flow-budget.ts';
 import type { Coat } from '#core/mix/coat.ts';
-import { edgeRunOffs_m3 } from '#core/mix/edge-run-off.ts';
 import { wrappedEdges } from '#core/mix/quantity.ts';
 import type { EdgeMeasures, PieceMeasures } from '#core/piece/piece.ts';
 
@@ -58,25 +56,14 @@ export interface EdgesRequest {
 }
 
 /**
- * Answers for each kind of edge; empty when every edge is dammed. The run-off at the planned moment is that of the bill, taken apart
- * by kind of edge. @throws RangeError as {@link edgeAnswers}.
+ * Answers for each kind of edge; empty when every edge is dammed. The run-off at the planned moment is that of the bill, by kind of edge
+ * (both ask core/film/edge-run-off.ts). @throws RangeError as {@link edgeAnswers}.
  */
 export function edgesOutlook(request: EdgesRequest): readonly EdgeOutlook[] {
   const { coat, measures, series, down_s, wrapped_s, wanted_m } = request;
   const kinds = coat.faceFilm_m > 0 ? edgeKinds(coat, measures) : [];
   const wettedLength_m = kinds.reduce((sum, kind) => sum + kind.length_m, 0);
-  const runOffs_m3 =
-    kinds.length === 0
-      ? []
-      : edgeRunOffs_m3({
-          edges: kinds,
-          area_m2: measures.topArea_m2,
-          film_m: coat.film_m,
-          thetaDry_per_Pa: thetaLeftAt(series, down_s) - thetaLeftAt(series, wrapped_s),
-          thetaLeft_per_Pa: thetaLeftAt(series, wrapped_s),
-          liquid: coat.card.model,
-        });
-  return kinds.map((kind, index) => {
+  return kinds.map((kind) => {
     const ask = {
       series,
       height_m: kind.height_m,
@@ -87,20 +74,18 @@ export function edgesOutlook(request: EdgesRequest): readonly EdgeOutlook[] {
       wanted_m,
       area_m2: measures.topArea_m2,
       wettedLength_m,
+      down_s,
       liquid: coat.card.model,
     };
-    const worked = edgeAnswers({ ...ask, down_s: wrapped_s, moments: 2 }).moments[0]!;
-    const runOff_m3 = runOffs_m3[index]!;
-    const hangs_m3 = hangingDrop(coat.card.model).storedPerMetre_m2 * kind.length_m;
-    const floor_m3 = Math.max(0, runOff_m3 + worked.shed_m3 - hangs_m3);
+    const planned = edgeMoment(ask, wrapped_s);
     return {
       ...kind,
-      answers: edgeAnswers({ ...ask, down_s }),
-      planned: { ...worked, runOff_m3, floor_m3 },
+      answers: edgeAnswers(ask),
+      planned,
       drips: dripAnswers({
         series,
         from_s: wrapped_s,
-        comesDown_m2: (runOff_m3 + worked.shed_m3) / kind.length_m,
+        comesDown_m2: (planned.runOff_m3 + planned.shed_m3) / kind.length_m,
         liquid: coat.card.model,
       }),
     };
