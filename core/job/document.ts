@@ -4,6 +4,8 @@
  * `readJob` (read-job.ts) turns the texts into SI and answers with the field, what was read and what is allowed.
  */
 import { z } from 'zod';
+import { AppearanceDocument } from '#core/look/appearance-document.ts';
+import { LookDocument } from '#core/look/look-document.ts';
 import { SurveyDocument } from '#core/piece/survey/document.ts';
 import { BOARD_NAMES, BodyDocument } from './body-document.ts';
 import { FitDocument } from './fit-document.ts';
@@ -102,6 +104,7 @@ const SplashDocument = z.strictObject({
 });
 
 const PieceDocument = z.strictObject({
+  name: z.string().max(80).default('').describe('What the shop calls it; empty: told by its shape'),
   outline: OutlineDocument.nullable().default(null),
   bodyThickness: length('Thickness of the body at the edge', '1 1/2 in'),
   board: z.enum(BOARD_NAMES).default('MDF'),
@@ -120,6 +123,13 @@ const PieceDocument = z.strictObject({
   fit: FitDocument.nullable()
     .default(null)
     .describe('What was measured at the walls and on the way in; null: nothing yet'),
+});
+
+/** What `piece` answers to where pieces are told by their id; a further piece has an id of its own. */
+export const FIRST_PIECE_ID = 'piece';
+
+const OtherPieceDocument = PieceDocument.extend({
+  id: z.string().min(1).max(60).describe(`Of its own within the job, and not "${FIRST_PIECE_ID}"`),
 });
 
 const ReadingDocument = z.strictObject({
@@ -152,6 +162,12 @@ const ColourDocument = z.strictObject({
     .enum(['none', 'pigment paste', 'mica powder', 'dry pigment', 'liquid dye', 'alcohol ink'])
     .default('none'),
   load: text('Colourant by weight of mixed resin', '3 %', 40),
+  key: z
+    .string()
+    .max(60)
+    .default('')
+    .describe('What the look calls this colour by. Empty: its place in the list, from 1'),
+  appearance: AppearanceDocument.nullable().default(null).describe('null: the picked colour is all there is'),
 });
 
 const CoatDocument = z.strictObject({
@@ -167,6 +183,7 @@ const CoatDocument = z.strictObject({
   faceFilm: text('Film put on the faces', '0.5 mm', 40),
   edges: z.enum(['wrapped', 'dammed']).default('wrapped'),
   colours: z.array(ColourDocument).max(40).default([]),
+  look: LookDocument.nullable().default(null).describe('What is poured where; null: not designed yet'),
   allowance: text('Spare', '10 %', 40),
   resinTemperature: text('Temperature of parts A and B when they meet', '75 F', 40),
   startsAt: z
@@ -176,6 +193,11 @@ const CoatDocument = z.strictObject({
     .describe('Local date and time the first cup is mixed, as 2026-05-14T09:00'),
   crew: z.number().int().min(1).max(3).default(1),
   largestCup: text('Largest cup the maker wants to handle (mass)', '900 g', 40),
+  pieces: z
+    .array(z.string().min(1).max(60))
+    .max(13)
+    .default([])
+    .describe(`Ids of the pieces it is poured on, "${FIRST_PIECE_ID}" for the first; none: all of them`),
 });
 
 export const STAGES = ['enquiry', 'agreed', 'building', 'pouring', 'curing', 'ready', 'handed over'] as const;
@@ -206,6 +228,11 @@ export const JobDocument = z
       })
       .prefault({}),
     piece: PieceDocument.prefault({}),
+    otherPieces: z
+      .array(OtherPieceDocument)
+      .max(12)
+      .default([])
+      .describe('Further pieces of the same job: a shelf, a side table, the other half of a counter'),
     room: RoomDocument.prefault({}),
     coats: z.array(CoatDocument).max(12).default([]),
     record: prose('What happened, in your own words'),
@@ -215,6 +242,7 @@ export const JobDocument = z
 export type JobDocument = z.infer<typeof JobDocument>;
 export type JobDocumentInput = z.input<typeof JobDocument>;
 export type PieceDocument = z.infer<typeof PieceDocument>;
+export type OtherPieceDocument = z.infer<typeof OtherPieceDocument>;
 export type OutlineDocument = z.infer<typeof OutlineDocument>;
 export type EdgeDocument = z.infer<typeof EdgeDocument>;
 export type SplashDocument = z.infer<typeof SplashDocument>;

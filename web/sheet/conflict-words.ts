@@ -52,6 +52,7 @@ const words: Readonly<Record<string, string>> = {
   share: 'share',
   colourant: 'colourant',
   load: 'amount of colourant',
+  appearance: 'how the colour looks',
   allowance: 'spare',
   resinTemperature: 'temperature of the parts',
   startsAt: 'start',

@@ -41,6 +41,8 @@ export function ColourTable({ coat, index }: { readonly coat: CoatDocument; read
         share: '',
         colourant: 'pigment paste',
         load: '3 %',
+        key: '',
+        appearance: null,
       },
     ]);
   const parts = coat.colours.map((colour) => ({

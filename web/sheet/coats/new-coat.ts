@@ -31,11 +31,13 @@ export function newCoat(
     faceFilm: kind === 'seal coat' ? '0.15 mm' : '0.5 mm',
     edges: before?.edges ?? 'wrapped',
     colours: [],
+    look: null,
     allowance: '10 %',
     resinTemperature: before?.resinTemperature ?? '',
     startsAt: '',
     crew: before?.crew ?? 1,
     largestCup: before?.largestCup ?? '',
+    pieces: before?.pieces ?? [],
   };
 }
 
