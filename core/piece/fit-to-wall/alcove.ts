@@ -58,8 +58,7 @@ const LOOK_RAD = Math.PI / 720;
  * @throws RangeError outside those.
  */
 export function largestSwing(outline: readonly Point[], width_m: number, depth_m: number): Swing {
-  if (outline.length < 3) throw new RangeError(`${outline.length} corners; three at least`);
-  if (!(width_m > 0 && depth_m > 0)) throw new RangeError('width and depth of the alcove must be positive');
+  checkAlcove(outline, width_m, depth_m);
   const hull = convexHull(outline);
   const goes = (turn: number) => widthWithin_m(hull, turn, depth_m) <= width_m + 1e-9;
   const largest = (way: 1 | -1) => {
@@ -84,22 +83,57 @@ export function largestSwing(outline: readonly Point[], width_m: number, depth_m
 
 /** Width between the side walls of the part that lies within `depth_m` of the back wall, the piece turned. */
 function widthWithin_m(hull: readonly Point[], turn_rad: number, depth_m: number): number {
+  const [least, most] = spanWithin_m(turned(hull, turn_rad), depth_m);
+  return most - least;
+}
+
+function turned(corners: readonly Point[], turn_rad: number): Point[] {
   const cos = Math.cos(turn_rad);
   const sin = Math.sin(turn_rad);
-  const turned = hull.map(({ x_m, y_m }) => [x_m * cos - y_m * sin, x_m * sin + y_m * cos] as const);
-  const front = Math.max(...turned.map(([, y]) => y)) - depth_m;
+  return corners.map(({ x_m, y_m }) => ({ x_m: x_m * cos - y_m * sin, y_m: x_m * sin + y_m * cos }));
+}
+
+/** Least and largest x of the part of a convex outline within `depth_m` of its rearmost point. */
+function spanWithin_m(hull: readonly Point[], depth_m: number): readonly [number, number] {
+  const front = Math.max(...hull.map(({ y_m }) => y_m)) - depth_m;
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   const take = (x: number) => {
     least = Math.min(least, x);
     most = Math.max(most, x);
   };
-  turned.forEach(([x, y], i) => {
-    if (y >= front) take(x);
-    const [nextX, nextY] = turned[(i + 1) % turned.length]!;
-    if (y < front !== nextY < front) take(x + ((front - y) / (nextY - y)) * (nextX - x));
+  hull.forEach(({ x_m, y_m }, i) => {
+    if (y_m >= front) take(x_m);
+    const next = hull[(i + 1) % hull.length]!;
+    if (y_m < front !== next.y_m < front) take(x_m + ((front - y_m) / (next.y_m - y_m)) * (next.x_m - x_m));
   });
-  return most - least;
+  return [least, most];
+}
+
+/**
+ * Corners of a piece turned by `turn_rad` (counter-clockwise positive) and laid midway between the side walls, its rearmost point at
+ * the back wall: the left wall is x = 0, the back wall y = 0, the front at negative y.
+ *
+ * @param outline as for `largestSwing`.
+ * @throws RangeError for fewer than three corners, or width and depth that are not positive.
+ */
+export function turnedIn(
+  outline: readonly Point[],
+  turn_rad: number,
+  width_m: number,
+  depth_m: number,
+): Point[] {
+  checkAlcove(outline, width_m, depth_m);
+  const placed = turned(outline, turn_rad);
+  const back = Math.max(...placed.map(({ y_m }) => y_m));
+  const [least, most] = spanWithin_m(convexHull(placed), depth_m);
+  const left = (least + most - width_m) / 2;
+  return placed.map(({ x_m, y_m }) => ({ x_m: x_m - left, y_m: y_m - back }));
+}
+
+function checkAlcove(outline: readonly Point[], width_m: number, depth_m: number): void {
+  if (outline.length < 3) throw new RangeError(`${outline.length} corners; three at least`);
+  if (!(width_m > 0 && depth_m > 0)) throw new RangeError('width and depth of the alcove must be positive');
 }
 
 /**

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '#core/piece/piece.ts';
 import { shoelace_m2 } from '#core/piece/survey/polygon.ts';
-import { alcoveWidth, largestSwing, tiltIn } from './alcove.ts';
+import { alcoveWidth, largestSwing, tiltIn, turnedIn } from './alcove.ts';
 import { carriers, intoBox, longestRoundCorner_m, roundCorner, throughDoor } from './carry-in.ts';
 import { pieceFromWalls, type SideFit, wallJoint } from './from-wall.ts';
 import { flatLimit_m, squareLimit_m } from './wall-tolerances.ts';
@@ -92,6 +92,30 @@ describe('an alcove', () => {
             4,
           );
       }),
+    );
+  });
+
+  it('holds a piece turned no farther than that, touching walls when it is turned so far', () => {
+    fc.assert(
+      fc.property(
+        size(0.8, 2),
+        size(0.3, 0.6),
+        size(0.001, 0.05),
+        size(0, 1),
+        (length, width, spare, part) => {
+          const room = length + spare;
+          const outline = box(length, width);
+          const most = largestSwing(outline, room, 10).left_rad;
+          const xs = (turn: number) => turnedIn(outline, turn, room, 10).map(({ x_m }) => x_m);
+          expect(Math.min(...xs(part * most))).toBeGreaterThanOrEqual(-1e-6);
+          expect(Math.max(...xs(part * most))).toBeLessThanOrEqual(room + 1e-6);
+          if (most < Math.PI) {
+            expect(Math.min(...xs(most))).toBeCloseTo(0, 5);
+            expect(Math.max(...xs(most))).toBeCloseTo(room, 5);
+          }
+          expect(Math.max(...turnedIn(outline, part, room, 10).map(({ y_m }) => y_m))).toBe(0);
+        },
+      ),
     );
   });
 

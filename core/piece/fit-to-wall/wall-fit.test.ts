@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jointAt, pieceForWalls, taperOf, type WallFit } from './wall-fit.ts';
+import { jointAt, pieceForWalls, sizeToMake_m, taperOf, type WallFit } from './wall-fit.ts';
 import { wayIn } from './way-in.ts';
 
 const place = (width_m: number | null = null, at_m: number | null = null) => ({ width_m, at_m });
@@ -103,6 +103,13 @@ describe('the piece for the walls', () => {
         },
       ),
     );
+  });
+
+  it('is cut on the marks of the tape, never too long to go in', () => {
+    expect(sizeToMake_m(47.9 * 0.0254, false, 'us')).toBeCloseTo(47.875 * 0.0254, 12);
+    expect(sizeToMake_m(47.9 * 0.0254, true, 'us')).toBeCloseTo(47.9375 * 0.0254, 12);
+    expect(sizeToMake_m(47.875 * 0.0254, false, 'us')).toBeCloseTo(47.875 * 0.0254, 12);
+    expect(sizeToMake_m(1.21365, false, 'metric')).toBeCloseTo(1.213, 12);
   });
 
   it('knows how the side walls run', () => {

@@ -1,6 +1,7 @@
 /** What the walls leave for the piece: joints, alcove, length and depth to make it. */
 import type { Point } from '#core/piece/piece.ts';
 import { good, type Result } from '#core/quantity/problem.ts';
+import type { System } from '#core/quantity/units.ts';
 import { type AlcoveWidth, alcoveWidth } from './alcove.ts';
 import { pieceFromWalls, type SideFit, type WallJoint, wallJoint } from './from-wall.ts';
 import { squareLimit_m } from './wall-tolerances.ts';
@@ -134,4 +135,11 @@ export function pieceForWalls(fit: WallFit): Result<PieceForWalls> {
     depth_m: fit.depth_m === null ? null : c.y_m - b.y_m,
     corners: walls_m === null || fit.depth_m === null ? null : made.value,
   });
+}
+
+/** A size as it is cut, on the step of a tape: rounded down where the piece must go in, up where it is left to be cut. */
+export function sizeToMake_m(size_m: number, left: boolean, system: System): number {
+  const step_m = system === 'us' ? 0.0254 / 16 : 0.001;
+  const steps = size_m / step_m;
+  return (left ? Math.ceil(steps - 1e-6) : Math.floor(steps + 1e-6)) * step_m;
 }
