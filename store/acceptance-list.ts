@@ -20,7 +20,8 @@ export function listAcceptance(
     it('shows what the newest version says', async () => {
       const coat = (id: string, startsAt: string): JobDocument['coats'][number] => ({
         ...{ id, startsAt, name: '', kind: 'colour coat', resin: '', film: '', faceFilm: '', crew: 1 },
-        ...{ edges: 'wrapped', colours: [], look: null, allowance: '', resinTemperature: '', largestCup: '' },
+        ...{ edges: 'wrapped', colours: [], look: null, allowance: '', resinTemperature: '' },
+        ...{ largestCup: '', pieces: [] },
       });
       const empty = emptyJob('vanity');
       const id = await create(empty);
