@@ -16,7 +16,7 @@ export type CornerDocument = Polygon['corners'][number];
 
 /** Coordinates as typed reach this far either way. */
 const FAR_M = 10;
-const FEWEST_CORNERS = 3;
+export const FEWEST_CORNERS = 3;
 const MOST_CORNERS = 200;
 
 export function polygonOf(piece: PieceDocument): Polygon | null {

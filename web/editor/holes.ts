@@ -1,14 +1,19 @@
 /** Moving cut-outs and adding tap holes: pure functions from one piece document to the next. */
 import type { CutOutDocument, PieceDocument } from '#core/job/document.ts';
+import { Notes } from '#core/job/notes.ts';
+import { readCutOut } from '#core/job/read-cut-out.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Piece, Point } from '#core/piece/piece.ts';
+import { reviewPiece } from '#core/piece/validate.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import { toSI } from '#core/quantity/units.ts';
 import { type Grid, lengthWords, snapped_m } from './grid.ts';
 
 const FAR_M = 10;
 const MOST_CUT_OUTS = 50;
+/** As small as a cut-out may be typed. */
+const FEWEST_M = 0.005;
 /** A tap hole, 1 3/8 in or 35 mm, as taps are made for (common practice, no source). */
 const TAP_HOLE = { us: '1 3/8 in', metric: '35 mm' } as const;
 /** Its centre behind the rim of a bowl, and before the back of a top that has none (common practice, no source). */
@@ -48,7 +53,13 @@ function freeName(piece: PieceDocument, name: string): string {
   }
 }
 
-/** With a tap hole behind the largest cut-out, or near the middle of the back where there is none. `drawn` is the piece as read. */
+/** Tap holes stand this far apart (centre-set; common practice, no source). */
+const TAPS_APART_M = toSI(4, 'in');
+
+/**
+ * With a tap hole behind the largest cut-out, or near the middle of the back where there is none; the next ones 4 in to its right
+ * and left. `drawn` is the piece as read.
+ */
 export function withTapHole(piece: PieceDocument, drawn: Piece, grid: Grid): PieceDocument {
   if (piece.cutOuts.length >= MOST_CUT_OUTS) return piece;
   const box = bounds(outlinePath(drawn.outline));
@@ -62,6 +73,13 @@ export function withTapHole(piece: PieceDocument, drawn: Piece, grid: Grid): Pie
     bowl === null
       ? { x_m: (box.minX_m + box.maxX_m) / 2, y_m: box.maxY_m - BEHIND_BOWL_M }
       : { x_m: (bowl.minX_m + bowl.maxX_m) / 2, y_m: bowl.maxY_m + BEHIND_BOWL_M };
+  const taken = (x_m: number): boolean =>
+    drawn.cutOuts.some(
+      ({ centre }) =>
+        Math.abs(centre.y_m - at.y_m) < TAPS_APART_M / 2 && Math.abs(centre.x_m - x_m) < TAPS_APART_M / 2,
+    );
+  const beside = [0, 1, -1, 2, -2, 3, -3].map((n) => at.x_m + n * TAPS_APART_M);
+  const x_m = beside.find((x) => !taken(x)) ?? at.x_m;
   const text = (value_m: number): string => lengthWords(snapped_m(value_m, grid), grid.system);
   const hole: CutOutDocument = {
     name: freeName(piece, 'tap hole'),
@@ -69,11 +87,75 @@ export function withTapHole(piece: PieceDocument, drawn: Piece, grid: Grid): Pie
     length: TAP_HOLE[grid.system],
     width: '',
     cornerRadius: '',
-    fromLeft: text(at.x_m),
+    fromLeft: text(x_m),
     fromFront: text(at.y_m),
     rim: 'dammed',
   };
   return { ...piece, cutOuts: [...piece.cutOuts, hole] };
+}
+
+/** What a cut-out is drawn as before anyone gives its sizes (common practice, no source). */
+const USUAL = {
+  rectangle: { name: 'sink', us: ['21 in', '14 in', '1 in'], metric: ['530 mm', '350 mm', '25 mm'] },
+  oval: { name: 'bowl', us: ['17 in', '14 in', ''], metric: ['430 mm', '350 mm', ''] },
+  round: { name: 'bowl', us: ['15 in', '', ''], metric: ['380 mm', '', ''] },
+} as const;
+/** A cut-out put in by a button takes at most this share of the piece either way. */
+const MOST_SHARE = 0.6;
+
+/**
+ * With a cut-out of the usual size, smaller where the piece is: at the place nearest to the middle where nothing stands against it,
+ * or where least does. `drawn` is the piece as read.
+ */
+export function withCutOut(
+  piece: PieceDocument,
+  drawn: Piece,
+  shape: CutOutDocument['shape'],
+  grid: Grid,
+): PieceDocument {
+  if (piece.cutOuts.length >= MOST_CUT_OUTS) return piece;
+  const box = bounds(outlinePath(drawn.outline));
+  const [wide_m, deep_m] = [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];
+  const usual = USUAL[shape];
+  const fitted = (typed: string, most_m: number): string => {
+    const read = readLength_m(typed);
+    if (!read.ok || read.value <= most_m) return typed;
+    return lengthWords(Math.max(snapped_m(most_m, grid), FEWEST_M), grid.system);
+  };
+  const [length, width, cornerRadius] = usual[grid.system];
+  const round = shape === 'round';
+  const made: CutOutDocument = {
+    name: freeName(piece, usual.name),
+    shape,
+    length: fitted(length, MOST_SHARE * (round ? Math.min(wide_m, deep_m) : wide_m)),
+    width: fitted(width, MOST_SHARE * deep_m),
+    cornerRadius,
+    fromLeft: '0 in',
+    fromFront: '0 in',
+    rim: 'wrapped',
+  };
+  const text = (value_m: number): string => lengthWords(snapped_m(value_m, grid), grid.system);
+  const ways = Array.from({ length: 9 * 9 }, (_, i) => ({
+    x: ((i % 9) - 4) / 9,
+    y: (Math.floor(i / 9) - 4) / 9,
+  })).sort((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y));
+  let best: { readonly cutOut: CutOutDocument; readonly against: number } | null = null;
+  for (const { x, y } of ways) {
+    const cutOut = {
+      ...made,
+      fromLeft: text((box.minX_m + box.maxX_m) / 2 + x * wide_m),
+      fromFront: text((box.minY_m + box.maxY_m) / 2 + y * deep_m),
+    };
+    const read = readCutOut(cutOut, 'cutOut', new Notes());
+    if (read === null) continue;
+    const { problems, warnings } = reviewPiece({ ...drawn, cutOuts: [...drawn.cutOuts, read] });
+    const own = (p: { readonly path: string; readonly message: string }): boolean =>
+      p.path.startsWith(`cutOuts.${drawn.cutOuts.length}.`) || p.message.includes(`"${cutOut.name}"`);
+    const against = problems.filter(own).length * 100 + warnings.filter(own).length;
+    if (best === null || against < best.against) best = { cutOut, against };
+    if (against === 0) break;
+  }
+  return best === null ? piece : { ...piece, cutOuts: [...piece.cutOuts, best.cutOut] };
 }
 
 export function withoutCutOut(piece: PieceDocument, index: number): PieceDocument {

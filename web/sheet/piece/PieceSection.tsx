@@ -3,8 +3,8 @@ import { problemsUnder, useSheet } from '../context.tsx';
 import { Section } from '../Section.tsx';
 import { pieceSummary } from '../summaries.ts';
 import { CutOutTable } from './CutOutTable.tsx';
-import { Drawing } from './Drawing.tsx';
 import { EdgeTable } from './EdgeTable.tsx';
+import { EditedPiece } from './EditedPiece.tsx';
 import { OutlineForm } from './OutlineForm.tsx';
 import { PieceDetails } from './PieceDetails.tsx';
 
@@ -28,7 +28,7 @@ export function PieceSection() {
     >
       <div className="piece">
         <div className="piece-drawing">
-          <Drawing linked />
+          <EditedPiece />
         </div>
         <div className="piece-tables">
           <OutlineForm />

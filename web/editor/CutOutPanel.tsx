@@ -1,0 +1,88 @@
+import type { PieceDocument } from '#core/job/document.ts';
+import type { System } from '#core/quantity/units.ts';
+import type { Path } from '#web/draft/at-path.ts';
+import { useFields } from '#web/field/fields-context.tsx';
+import { ProblemText } from '#web/field/ProblemText.tsx';
+import { QuantityField, SelectField, TextField } from '#web/field/sheet-fields.tsx';
+import { CUT_OUT_SHAPES, RIMS } from './edge-choices.ts';
+import { gapsOf } from './gaps.ts';
+import { lengthWords } from './grid.ts';
+import { withoutCutOut } from './holes.ts';
+import { aboutCutOut, type Look } from './look.ts';
+
+interface Props {
+  readonly piece: PieceDocument;
+  readonly index: number;
+  readonly look: Look | null;
+  readonly at: (...path: Path) => Path;
+  readonly system: System;
+  readonly change: (label: string, make: (piece: PieceDocument) => PieceDocument) => void;
+  readonly onGone: (said: string) => void;
+}
+
+export function CutOutPanel({ piece, index, look, at, system, change, onGone }: Props) {
+  const { problems } = useFields();
+  const cutOut = piece.cutOuts[index];
+  if (cutOut === undefined) return null;
+  const name = cutOut.name || `Cut-out ${index + 1}`;
+  const field = (key: string): Path => at('cutOuts', index, key);
+  const place = at('cutOuts', index).join('.');
+  const shown = new Set(
+    [...problems].flatMap(([path, list]) =>
+      path === place || path.startsWith(`${place}.`) ? list.map((p) => p.code) : [],
+    ),
+  );
+  const against = look === null ? [] : aboutCutOut(look, index).filter((p) => !shown.has(p.code));
+  const drawn = look?.piece.cutOuts[index];
+  const gaps = look === null || drawn === undefined ? [] : gapsOf(drawn, look.piece.outline);
+  return (
+    <>
+      <div className="form form-tight">
+        <TextField idFirst="e" label="Name" path={field('name')} maxLength={80} />
+        <SelectField idFirst="e" label="Shape" path={field('shape')} options={CUT_OUT_SHAPES} />
+        <QuantityField
+          idFirst="e"
+          label={cutOut.shape === 'round' ? 'Diameter' : 'Length'}
+          path={field('length')}
+          kind="length"
+        />
+        {cutOut.shape !== 'round' && (
+          <QuantityField idFirst="e" label="Width" path={field('width')} kind="length" />
+        )}
+        {cutOut.shape === 'rectangle' && (
+          <QuantityField idFirst="e" label="Corner radius" path={field('cornerRadius')} kind="length" />
+        )}
+        <QuantityField idFirst="e" label="Centre from the left" path={field('fromLeft')} kind="length" />
+        <QuantityField idFirst="e" label="Centre from the front" path={field('fromFront')} kind="length" />
+        <SelectField idFirst="e" label="Rim" path={field('rim')} options={RIMS} />
+      </div>
+      {gaps.length > 0 && (
+        <p className="editor-left">
+          Left of the top, from rim to edge:{' '}
+          {gaps.map(({ side, left_m }) => `${side} ${lengthWords(left_m, system)}`).join(', ')}.
+        </p>
+      )}
+      {against.length > 0 && (
+        <ul className="editor-against" aria-label={`What stands against ${name}`}>
+          {against.map((problem) => (
+            <li key={problem.code} className="field-warning">
+              <ProblemText problem={problem} />
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="actions">
+        <button
+          type="button"
+          className="small"
+          onClick={() => {
+            change('Remove cut-out', (p) => withoutCutOut(p, index));
+            onGone(`${name} is gone.`);
+          }}
+        >
+          Remove {name}
+        </button>
+      </p>
+    </>
+  );
+}
