@@ -44,20 +44,27 @@ describe('resin is kept', () => {
     fc.assert(
       fc.property(
         outline,
-        fc.array(fc.constantFrom('dam', 'wetted', 'held', 'dry'), { minLength: 4, maxLength: 4 }),
+        fc.array(fc.constantFrom('dam', 'wetted', 'held', 'dry', 'worked'), { minLength: 4, maxLength: 4 }),
+        fc.double({ min: 0, max: 1.2, noNaN: true }),
         fc.double({ min: -0.05, max: 0.05, noNaN: true }),
         fc.double({ min: -0.05, max: 0.05, noNaN: true }),
         fc.double({ min: 0.0003, max: 0.004, noNaN: true }),
         fc.double({ min: 0, max: 600, noNaN: true }),
         fc.boolean(),
-        (shape, kinds, x, y, film_m, theta_per_Pa, level) => {
+        (shape, kinds, part, x, y, film_m, theta_per_Pa, level) => {
           const names = shape.shape === 'round' ? ['rim'] : ['front', 'right', 'back', 'left'];
           const flow = (kind: string): EdgeFlow =>
             kind === 'dam'
               ? { kind }
               : kind === 'dry'
-                ? { kind, holds_m: film_m * 1.2 }
-                : { kind: 'wetted', heldFilm_m: kind === 'held' ? film_m / 2 : 0 };
+                ? { kind, holds_m: film_m * 1.2, heldFilm_m: film_m / 4 }
+                : kind === 'worked'
+                  ? {
+                      kind: 'wetted',
+                      heldFilm_m: film_m / 3,
+                      dryUntil: { theta_per_Pa: part * theta_per_Pa, holds_m: film_m * 1.1 },
+                    }
+                  : { kind: 'wetted', heldFilm_m: kind === 'held' ? film_m / 2 : 0 };
           const map = filmMapAtOnce({
             piece: { outline: shape, cutOuts: [] },
             cell_m: 0.007,
@@ -195,6 +202,51 @@ describe('limits', () => {
   });
 });
 
+describe('an edge that is worked after a while', () => {
+  const base: FilmMapRequest = {
+    piece: board(0.3, 0.2, [bowl]),
+    cell_m: 0.005,
+    theta_per_Pa: 200,
+    evenFilm_m: 0.0015,
+  };
+  const worked = (theta_per_Pa: number, holds_m: number) => {
+    const flow: EdgeFlow = { kind: 'wetted', heldFilm_m: 0.0004, dryUntil: { theta_per_Pa, holds_m } };
+    return filmMapAtOnce({ ...base, edges: { front: flow, left: flow, bowl: flow } });
+  };
+  const wetted: EdgeFlow = { kind: 'wetted', heldFilm_m: 0.0004 };
+  const lostBy = (theta_per_Pa: number) =>
+    filmMapAtOnce({ ...base, theta_per_Pa, edges: { front: wetted, left: wetted, bowl: wetted } }).lost_m3;
+
+  it('holds an even film until then, and from then on loses what a wiped one does with the budget left; no resin is lost count of', () => {
+    const map = worked(120, 0.0016);
+    expect(map.lost_m3 / lostBy(80)).toBeCloseTo(1, 9);
+    expect(map.lostOver.filter(({ volume_m3 }) => volume_m3 > 0).map(({ edge }) => edge)).toEqual([
+      'front',
+      'left',
+      'bowl',
+    ]);
+    expect(map.letGo).toEqual([]);
+    expect(Math.abs(map.balance)).toBeLessThan(1e-12);
+  });
+  it('worked at the start is a wiped one, worked after the moment shown a dry one', () => {
+    expect(worked(0, 0.0016).lost_m3).toBe(lostBy(200));
+    expect(worked(200, 0.0016).lost_m3).toBe(0);
+    expect(worked(500, 0.0016).lost_m3).toBe(0);
+  });
+  it('lets go before it is worked where the film is too thick for it, and says so', () => {
+    const map = worked(120, 0.001);
+    expect(map.letGo.map(({ edge }) => edge).sort()).toEqual(['bowl', 'front', 'left']);
+    for (const { theta_per_Pa } of map.letGo) expect(theta_per_Pa).toBe(0);
+    // let go at the start, it was a wiped one all along; only the steps fall elsewhere
+    expect(Math.abs(map.lost_m3 / lostBy(200) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(map.balance)).toBeLessThan(1e-12);
+  });
+  it('loses less the later it is worked', () => {
+    const lost = [0, 20, 60, 120, 190].map((theta) => worked(theta, 0.0016).lost_m3);
+    for (let i = 1; i < lost.length; i++) expect(lost[i]!).toBeLessThan(lost[i - 1]!);
+  });
+});
+
 describe('an edge with an arris', () => {
   it('loses what the arris table says: within 5 % on a wide top', () => {
     const piece = {
@@ -220,6 +272,14 @@ describe('an edge with an arris', () => {
     expect(edgeFlowsOf({ piece, wrapped: false, film_m: 0.0015, theta_per_Pa: 240 }).left).toMatchObject({
       kind: 'dry',
     });
+    const later = edgeFlowsOf({
+      piece,
+      wrapped: true,
+      film_m: 0.0015,
+      theta_per_Pa: 240,
+      thetaDry_per_Pa: 50,
+    });
+    expect(later.left).toMatchObject({ ...edges.left, dryUntil: { theta_per_Pa: 50 } });
   });
   it('the film it holds back is the inverse of the loss constant', () => {
     expect(heldShareFor(1)).toBeLessThan(0.01);
@@ -261,6 +321,12 @@ describe('running', () => {
     expect(bad({ growth: 1 })).toThrow(/growth/);
     expect(bad({ slope: { x: 0.1, y: 0 } })).toThrow(/slope.x/);
     expect(bad({ edges: { top: open } })).toThrow(/"top".*front/);
+    const dry = (theta: number, holds_m: number): EdgeFlow => ({
+      kind: 'wetted',
+      dryUntil: { theta_per_Pa: theta, holds_m },
+    });
+    expect(bad({ edges: { front: dry(-1, 0.001) } })).toThrow(/dryUntil theta_per_Pa/);
+    expect(bad({ edges: { front: dry(1, 0) } })).toThrow(/holds_m/);
     expect(bad({ puddles: [] })).toThrow(/puddles/);
     expect(bad({ puddles: [{ x_m: 5, y_m: 0, volume_m3: 1e-5, radius_m: 0.01 }] })).toThrow(/over the top/);
     expect(

@@ -5,15 +5,19 @@
  * 50 mm are over 95 % weight, shorter ones level anyway; arrises come in through the film they hold). Solved by alternating implicit sweeps
  * along rows and columns (locally one-dimensional splitting, Yanenko 1971; from memory), the order turning every step. Films stay positive,
  * resin is kept exactly: what leaves is counted at its edge. First order in Theta (steps of `growth` of the budget since
- * the last pour), between first and second in cell size. The variable is Theta, so any viscosity history serves.
+ * the last pour or the last working of edges), between first and second in cell size. The variable is Theta, so any viscosity history serves.
+ * A front on bare board moves at most one cell a step. A round puddle spreads with Theta^(1/8), a straight front with Theta^(1/5), so a front
+ * n cells from its middle keeps up while growth is under 8/n or 5/n: with steps of 3 % up to about 260 cells of puddle
+ * radius and about 160 cells of a straight front. Larger ones, or finer cells, need a smaller `growth`.
  * Not in it: the limit of wetting at which a puddle stops on a dry board, viscosity that differs between cups.
  */
 
 import type { Piece } from '#core/piece/piece.ts';
-import { notNegative, positive, within } from '#core/quantity/domain.ts';
+import { notNegative, within } from '#core/quantity/domain.ts';
 import { DEFAULT_LIQUID, type Liquid, specificWeight_N_m3 } from './constants.ts';
+import { filmBorders } from './map-borders.ts';
 import type { EdgeFlow } from './map-edges.ts';
-import { type FilmGrid, filmGrid } from './map-grid.ts';
+import { filmGrid } from './map-grid.ts';
 import { type MapPuddle, pourEven, pourPuddle } from './map-pour.ts';
 import { type FilmMapResult, filmMapResult } from './map-result.ts';
 import { sweep, sweepTilted } from './map-sweep.ts';
@@ -34,7 +38,7 @@ export interface FilmMapRequest {
   /** Fall of the bench per metre along x and y, positive where it goes down, -0.05 to 0.05. */
   readonly slope?: { readonly x: number; readonly y: number };
   readonly liquid?: Liquid;
-  /** Step as a share of the budget since the last pour, 0.001 to 0.2; 0.03 when left out (films within about 0.5 %). */
+  /** Step as a share of the budget since the last pour or working of edges, 0.001 to 0.2; 0.03 when left out (films within about 0.5 %). */
   readonly growth?: number;
 }
 
@@ -62,7 +66,7 @@ export function* filmMap(request: FilmMapRequest): Generator<FilmMapProgress, Fi
   const even_m = notNegative('evenFilm_m', request.evenFilm_m ?? 0, 'm');
   const grid = filmGrid(request.piece, request.cell_m);
   const mobility = specificWeight_N_m3(request.liquid ?? DEFAULT_LIQUID) / 3;
-  const border = borders(grid, request.edges ?? {});
+  const border = filmBorders(grid, request.edges ?? {});
   const { h, store } = mapStore(grid.inside.length, grid.longestLine);
   let poured_m3 = even_m > 0 ? pourEven(h, grid, even_m) : 0;
   const waiting = [...(request.puddles ?? [])].sort((a, b) => (a.theta_per_Pa ?? 0) - (b.theta_per_Pa ?? 0));
@@ -83,8 +87,10 @@ export function* filmMap(request: FilmMapRequest): Generator<FilmMapProgress, Fi
   while (theta < stop || waiting.length > 0) {
     while (waiting.length > 0 && (waiting[0]!.theta_per_Pa ?? 0) <= theta)
       poured_m3 += pourPuddle(h, grid, waiting.shift()!);
+    const worked = border.work(theta) ?? stop;
+    border.letGo(h, theta);
     const from = theta;
-    const until = waiting[0]?.theta_per_Pa ?? stop;
+    const until = Math.min(waiting[0]?.theta_per_Pa ?? stop, worked);
     let thickest_m = 0;
     for (const film_m of h) if (film_m > thickest_m) thickest_m = film_m;
     const first = thickest_m > 0 ? finest_m ** 2 / (2 * mobility * thickest_m ** 3) : until;
@@ -110,48 +116,4 @@ export function filmMapAtOnce(request: FilmMapRequest): FilmMapResult {
     const next = run.next();
     if (next.done) return next.value;
   }
-}
-
-/** Border faces by the flow of their edge; dry ones open for good once the film beside them is too thick. */
-function borders(grid: FilmGrid, flows: Readonly<Record<string, EdgeFlow>>) {
-  for (const name of Object.keys(flows))
-    if (!grid.edges.includes(name))
-      throw new RangeError(`edges: "${name}" is no edge of the piece; allowed ${grid.edges.join(', ')}`);
-  const faces = grid.faceEdge.length;
-  const open = new Uint8Array(faces);
-  const held_m = new Float64Array(faces);
-  const holds_m = new Float64Array(faces).fill(Number.POSITIVE_INFINITY);
-  const beside = new Int32Array(faces);
-  for (const lines of [grid.alongX, grid.alongY])
-    for (let i = 0; i < lines.start.length; i++) {
-      beside[lines.before[i]!] = lines.start[i]!;
-      beside[lines.after[i]!] = lines.start[i]! + (lines.count[i]! - 1) * lines.step;
-    }
-  const dry: number[] = [];
-  for (let face = 0; face < faces; face++) {
-    const flow = flows[grid.edges[grid.faceEdge[face]!]!] ?? { kind: 'dam' };
-    if (flow.kind === 'wetted') {
-      open[face] = 1;
-      held_m[face] = notNegative('heldFilm_m', flow.heldFilm_m ?? 0, 'm');
-    }
-    if (flow.kind === 'dry') {
-      holds_m[face] = positive('holds_m', flow.holds_m, 'm');
-      dry.push(face);
-    }
-  }
-  const first = new Map<number, number>();
-  return {
-    open,
-    held_m,
-    lost_m: new Float64Array(faces),
-    letGo(h: Float64Array, theta: number): void {
-      for (const face of dry)
-        if (open[face] === 0 && h[beside[face]!]! > holds_m[face]!) {
-          open[face] = 1;
-          const edge = grid.faceEdge[face]!;
-          if (!first.has(edge)) first.set(edge, theta);
-        }
-    },
-    places: () => [...first].map(([edge, theta_per_Pa]) => ({ edge: grid.edges[edge]!, theta_per_Pa })),
-  };
 }
