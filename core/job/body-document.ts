@@ -4,9 +4,6 @@
  */
 import { z } from 'zod';
 
-export const BOARD_NAMES = ['MDF', 'moisture-resistant MDF', 'plywood', 'solid wood'] as const;
-export type BoardName = (typeof BOARD_NAMES)[number];
-
 const length = (what: string, example: string) =>
   z.string().max(40).default('').describe(`${what}, for example "${example}". Empty: as the shop does it.`);
 
@@ -17,7 +14,7 @@ const grain = (what: string) =>
     .default('as the board')
     .describe(`Must the grain of ${what} run along their length? "none": they may be turned on the sheet`);
 
-const SheetDocument = z.strictObject({
+export const SheetDocument = z.strictObject({
   name: z.string().max(80).default(''),
   length: length('Length, along the grain', '96 in'),
   width: length('Width', '48 in'),

@@ -6,8 +6,9 @@
 import { z } from 'zod';
 import { AppearanceDocument } from '#core/look/appearance-document.ts';
 import { LookDocument } from '#core/look/look-document.ts';
+import { BOARD_NAMES } from '#core/piece/body/board-names.ts';
 import { SurveyDocument } from '#core/piece/survey/document.ts';
-import { BOARD_NAMES, BodyDocument } from './body-document.ts';
+import { BodyDocument } from './body-document.ts';
 import { FitDocument } from './fit-document.ts';
 
 export const JOB_FORMAT = 'pourwright job 1';

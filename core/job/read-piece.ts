@@ -1,8 +1,10 @@
 import { edgeNames } from '#core/piece/outline.ts';
 import type { EdgeSpec, Piece } from '#core/piece/piece.ts';
+import { readSurvey } from '#core/piece/survey/read-survey.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { PieceDocument } from './document.ts';
 import type { Asked, Notes } from './notes.ts';
+import { type BodyRead, readBody } from './read-body.ts';
 import { readCutOut } from './read-cut-out.ts';
 import { readEdge, usualEdge } from './read-edge.ts';
 import { takeFit } from './read-fit.ts';
@@ -15,6 +17,7 @@ export interface PieceRead {
   readonly boardThickness_m: number | null;
   /** Boards of their own beside the top; empty where the outline cannot be read. */
   readonly splashes: readonly SplashPart[];
+  readonly body: BodyRead;
 }
 
 /** Reads the sizes of a piece. Whether they make a sound piece is for core/piece to say. */
@@ -34,9 +37,16 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
   );
   // What the walls ask changes nothing of the piece until it is used; here it is only read.
   if (document.fit) takeFit(document.fit, 'piece.fit', notes);
+  // The outline is taken from the survey only when the maker says so; until then its texts are only checked.
+  if (document.survey !== null) {
+    const survey = readSurvey(document.survey, 'piece.survey', notes.system);
+    for (const problem of survey.ok ? survey.warnings : survey.problems)
+      (survey.ok ? notes.warnings : notes.problems).push(problem);
+  }
   if (document.outline === null) {
     notes.miss('piece.outline', 'the shape and size of the piece');
-    return { piece: null, boardThickness_m, splashes: [] };
+    const body = readBody(document.body, 'piece.body', null, notes);
+    return { piece: null, boardThickness_m, splashes: [], body };
   }
   const outline = readOutline(document.outline, notes);
   // Documents from before there were splashes hold none.
@@ -45,6 +55,7 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
     readCutOut(cutOut, `piece.cutOuts.${index}`, notes),
   );
   const names = outline === null ? null : edgeNames(outline);
+  const body = readBody(document.body, 'piece.body', names, notes);
   const edges = new Map<string, EdgeSpec>();
   let whole = bodyThickness_m !== null;
   document.edges.forEach((edge, index) => {
@@ -70,10 +81,11 @@ export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
       edges.set(name, usualEdge(bodyThickness_m));
   const known = cutOuts.filter((cutOut) => cutOut !== null);
   if (outline === null || bodyThickness_m === null || !whole || known.length !== cutOuts.length)
-    return { piece: null, boardThickness_m, splashes };
+    return { piece: null, boardThickness_m, splashes, body };
   return {
     piece: { outline, edges: Object.fromEntries(edges), cutOuts: known, bodyThickness_m },
     boardThickness_m,
     splashes,
+    body,
   };
 }

@@ -1,6 +1,6 @@
 /** The parts list of a body. */
 import { outlinePath } from '../outline.ts';
-import { bounds, pathLength_m } from '../path.ts';
+import { bounds } from '../path.ts';
 import type { Piece } from '../piece.ts';
 import { type BodyOptions, type BodyPart, bodyOptions, layersUnder } from './body.ts';
 import { type Blank, edgeBlanks, rimBlanks } from './strips.ts';
@@ -9,11 +9,12 @@ import { type Blank, edgeBlanks, rimBlanks } from './strips.ts';
  * Everything to cut for the body of a piece, equal parts counted together: the field sheet (an L in two, any other shape as
  * its bounding rectangle, larger by the oversize all round), strips under finished edges in as many layers as the face needs,
  * rims, splashes. The piece must be sound (`reviewPiece`).
- * @throws RangeError for an option out of range (body.ts), a splash on an edge there is not, or an outline that cannot be built.
+ * @throws RangeError for an option out of range (body.ts) or an outline that cannot be built.
  */
 export function bodyParts(piece: Piece, options: BodyOptions = {}): BodyPart[] {
   const body = bodyOptions(options);
-  const grain = body.grained ? 'fixed' : 'free';
+  const thickness_m = body.boardThickness_m;
+  const { grain } = body;
   const list: BodyPart[] = [];
   const add = (part: BodyPart): void => {
     const pieces = Math.ceil(part.length_m / body.longest_m - 1e-9);
@@ -42,7 +43,7 @@ export function bodyParts(piece: Piece, options: BodyOptions = {}): BodyPart[] {
     const { name, note } = field;
     const length_m = field.length_m + 2 * body.oversize_m;
     const width_m = field.width_m + 2 * body.oversize_m;
-    add({ kind: 'field', name, length_m, width_m, count: 1, grain, note });
+    add({ kind: 'field', name, length_m, width_m, thickness_m, count: 1, grain: grain.field, note });
   }
   const layered = (kind: 'strip' | 'rim', blank: Blank): void => {
     const layers = layersUnder(blank.faceHeight_m, body.boardThickness_m);
@@ -50,7 +51,10 @@ export function bodyParts(piece: Piece, options: BodyOptions = {}): BodyPart[] {
     const whole = layers.last_m > body.boardThickness_m - 0.0005 ? layers.count : layers.count - 1;
     const { name, note } = blank;
     // The field's oversize is trimmed back to the strips' outer side, so strips carry it at their ends only.
-    const part = { kind, name, length_m: blank.length_m, width_m: blank.width_m, grain: 'free' as const };
+    const part = {
+      ...{ kind, name, length_m: blank.length_m, width_m: blank.width_m },
+      ...{ thickness_m, grain: grain[kind] },
+    };
     if (whole > 0) add({ ...part, count: whole, note });
     if (whole >= layers.count) return;
     const plane = `Plane to ${(1000 * layers.last_m).toFixed(1)} mm.`;
@@ -58,14 +62,11 @@ export function bodyParts(piece: Piece, options: BodyOptions = {}): BodyPart[] {
   };
   for (const blank of edgeBlanks(piece, body.stripWidth_m)) layered('strip', blank);
   for (const blank of rimBlanks(piece, body.stripWidth_m)) layered('rim', blank);
-  const path = outlinePath(piece.outline);
-  for (const splash of body.splashes) {
-    const length_m = pathLength_m(path.filter((segment) => segment.edge === splash.edge));
-    if (!(length_m > 0))
-      throw new RangeError(`a splash stands on ${splash.edge}, which is no edge of the piece`);
-    const name = `${splash.edge} splash`;
-    add({ kind: 'splash', name, length_m, width_m: splash.height_m, count: 1, grain, note: '' });
-  }
+  for (const splash of body.splashes)
+    add({
+      ...{ kind: 'splash', name: splash.name, length_m: splash.length_m, width_m: splash.height_m },
+      ...{ thickness_m: splash.thickness_m ?? thickness_m, count: 1, grain: grain.splash, note: '' },
+    });
   return list;
 }
 

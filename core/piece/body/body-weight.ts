@@ -1,7 +1,7 @@
 /** What a body and the resin on it weigh. */
 import { within } from '#core/quantity/domain.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
-import { pathArea_m2, pathLength_m } from '../path.ts';
+import { pathArea_m2 } from '../path.ts';
 import { BODY_DENSITY_KG_M3, type Piece } from '../piece.ts';
 import { type BodyOptions, bodyOptions, layersUnder } from './body.ts';
 import { type Blank, edgeBlanks, rimBlanks } from './strips.ts';
@@ -49,8 +49,8 @@ export function bodyWeight(piece: Piece, options: WeightOptions = {}): BodyWeigh
   const blanks = [...edgeBlanks(piece, body.stripWidth_m), ...rimBlanks(piece, body.stripWidth_m)];
   const strips_kg = blanks.reduce((sum, blank) => sum + under(blank), 0);
   const splashes_kg = body.splashes.reduce(
-    (sum, splash) =>
-      sum + pathLength_m(path.filter((each) => each.edge === splash.edge)) * splash.height_m * board,
+    (sum, { length_m, height_m, thickness_m = body.boardThickness_m }) =>
+      sum + length_m * height_m * thickness_m * density_kg_m3,
     0,
   );
   const board_kg = field_kg + strips_kg + splashes_kg;

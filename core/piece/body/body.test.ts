@@ -124,7 +124,7 @@ describe('body parts', () => {
   });
 
   it('take splashes, keep the grain of plywood, and can be cut', () => {
-    const options = { grained: true, splashes: [{ edge: 'back', height_m: 0.1 }] };
+    const options = { grained: true, splashes: [{ name: 'back splash', length_m: 1, height_m: 0.1 }] };
     const parts = bodyParts(plain, { ...board, ...options });
     expect(parts.map((part) => [part.kind, part.grain])).toEqual([
       ['field', 'fixed'],
@@ -135,8 +135,35 @@ describe('body parts', () => {
     ]);
     const plan = planCutting(parts, [{ name: 'plywood', length_m: 2.44, width_m: 1.22 }]);
     expect(plan.ok && plan.value.sheets.length).toBe(1);
-    expect(() => bodyParts(plain, { splashes: [{ edge: 'nowhere', height_m: 0.1 }] })).toThrow(RangeError);
+    const none = { name: 'back splash', length_m: 0, height_m: 0.1 };
+    expect(() => bodyParts(plain, { splashes: [none] })).toThrow(RangeError);
     expect(() => bodyParts(plain, { boardThickness_m: 0 })).toThrow(RangeError);
+  });
+});
+
+describe('what the maker says about parts', () => {
+  it('goes before what the board says: grain by kind of part, splashes of another board', () => {
+    const parts = bodyParts(plain, {
+      ...board,
+      grained: true,
+      grain: { field: 'free', strip: 'fixed' },
+      splashes: [{ name: 'back splash', length_m: 1, height_m: 0.1, thickness_m: 0.012 }],
+    });
+    expect(parts.map((part) => [part.kind, part.grain, part.thickness_m])).toEqual([
+      ['field', 'free', 0.75 * INCH],
+      ['strip', 'fixed', 0.75 * INCH],
+      ['strip', 'fixed', 0.75 * INCH],
+      ['strip', 'fixed', 0.75 * INCH],
+      ['splash', 'fixed', 0.012],
+    ]);
+  });
+
+  it('weighs a splash by its own thickness', () => {
+    const splash = { name: 'back splash', length_m: 1, height_m: 0.1 };
+    const weigh = (thickness_m: number) =>
+      bodyWeight(plain, { ...board, splashes: [{ ...splash, thickness_m }] }).splashes_kg;
+    expect(weigh(0.02)).toBeCloseTo(0.02 * 0.1 * 740, 9);
+    expect(weigh(0.01)).toBeCloseTo(weigh(0.02) / 2, 9);
   });
 });
 

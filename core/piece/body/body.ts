@@ -2,18 +2,26 @@
 import { within } from '#core/quantity/domain.ts';
 import type { CutPart } from '../cutting/cutting.ts';
 
+export type PartKind = 'field' | 'strip' | 'rim' | 'splash';
+
 export interface BodyPart extends CutPart {
   readonly count: number;
-  readonly kind: 'field' | 'strip' | 'rim' | 'splash';
+  readonly kind: PartKind;
+  /** Of the board it is cut from. */
+  readonly thickness_m: number;
   /** One sentence for the bench; '' for none. */
   readonly note: string;
 }
 
 export interface Splash {
-  /** Name of the edge it stands on. */
-  readonly edge: string;
+  /** As it is called in the parts list. */
+  readonly name: string;
+  /** Along the side it stands on, 0.01 to 20. */
+  readonly length_m: number;
   /** 4 in (102 mm) is usual (common practice, no source). */
   readonly height_m: number;
+  /** Of its board; that of the body when left out. */
+  readonly thickness_m?: number;
 }
 
 /** Every default is common practice, no source, and the shop's to change. */
@@ -26,6 +34,8 @@ export interface BodyOptions {
   readonly oversize_m?: number;
   /** true for plywood: field and splashes keep their grain along their length. MDF has none. */
   readonly grained?: boolean;
+  /** Another grain for parts of a kind; left out, as the board says: strips and rims may always be turned. */
+  readonly grain?: Partial<Readonly<Record<PartKind, CutPart['grain']>>>;
   /** Longer parts are made of equal lengths with a joint; 2.4 m when left out. 0.3 to 20. */
   readonly longest_m?: number;
   readonly splashes?: readonly Splash[];
@@ -43,7 +53,9 @@ export const TAP_HOLE_M = 0.06;
 const NO_LAYER_M = 0.0005;
 
 /** The options with every default filled in. Throws RangeError with the range when one is outside it. */
-export function bodyOptions(options: BodyOptions): Required<BodyOptions> {
+export function bodyOptions(
+  options: BodyOptions,
+): Required<BodyOptions> & { readonly grain: Readonly<Record<PartKind, CutPart['grain']>> } {
   const {
     boardThickness_m = BOARD_THICKNESS_M,
     stripWidth_m = STRIP_WIDTH_M,
@@ -55,13 +67,19 @@ export function bodyOptions(options: BodyOptions): Required<BodyOptions> {
   within('oversize_m', oversize_m, 0, 0.05, 'm');
   within('longest_m', longest_m, 0.3, 20, 'm');
   const splashes = options.splashes ?? [];
-  for (const splash of splashes)
-    within(`height_m of the splash on ${splash.edge}`, splash.height_m, 0.01, 2, 'm');
+  for (const splash of splashes) {
+    within(`length_m of the ${splash.name}`, splash.length_m, 0.01, 20, 'm');
+    within(`height_m of the ${splash.name}`, splash.height_m, 0.003, 2, 'm');
+    within(`thickness_m of the ${splash.name}`, splash.thickness_m ?? boardThickness_m, 0.003, 0.15, 'm');
+  }
+  const grained = options.grained ?? false;
+  const usual = grained ? 'fixed' : 'free';
   return {
     boardThickness_m,
     stripWidth_m,
     oversize_m,
-    grained: options.grained ?? false,
+    grained,
+    grain: { field: usual, strip: 'free', rim: 'free', splash: usual, ...options.grain },
     longest_m,
     splashes,
   };
