@@ -1,4 +1,5 @@
 /** A plan taken apart into what a thrown pour needs: durations as planned, who depends on whom, which windows count. */
+import { oldestCup } from '../oldest-cup.ts';
 import type { CoatPlan, Step } from '../plan.ts';
 import type { PlanRequest } from '../plan-coat.ts';
 import { filmRequestOf } from '../settle.ts';
@@ -57,14 +58,7 @@ export function frameOf(request: PlanRequest, plan: CoatPlan): PourFrame {
   const wraps = of('wrap edges');
   const torch = of('torch')[0];
   const scrape = of('scrape drips')[0];
-  const oldest = plan.cupForecasts.reduce(
-    (best, cup, i) =>
-      Math.abs(cup.emptied_s - plan.filmStart_s) <
-      Math.abs(plan.cupForecasts[best]!.emptied_s - plan.filmStart_s)
-        ? i
-        : best,
-    0,
-  );
+  const oldest = oldestCup(plan);
   const at = plan.cupForecasts[oldest]!;
   return {
     crew: coat.crew,
