@@ -39,7 +39,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(23);
+    expect(described.length).toBe(25);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -153,6 +153,14 @@ describe('the OpenAPI description', () => {
     await check(200, 'PUT', '/api/shop', '/api/shop', { baseVersion: 0, saveId: uuid(), shop });
     await check(200, 'GET', '/api/shop', '/api/shop');
     await check(409, 'PUT', '/api/shop', '/api/shop', { baseVersion: 0, saveId: uuid(), shop });
+    const offcut = { id: uuid(), board: 'MDF', thickness_m: 0.019, length_m: 1, width_m: 0.3 };
+    const put1 = { movement: { id: uuid(), why: 'cut as planned', jobId: id, puts: [offcut] } };
+    const moves = '/api/offcut-movements';
+    await check(201, 'POST', moves, moves, put1);
+    await check(201, 'POST', moves, moves, put1);
+    await check(422, 'POST', moves, moves, { movement: { ...put1.movement, id: uuid() } });
+    await check(400, 'POST', moves, moves, { movement: { ...put1.movement, why: 'because' } });
+    await check(200, 'GET', moves, moves);
     await check(200, 'GET', '/api/openapi.json', '/api/openapi.json');
     await check(200, 'GET', '/api/job.schema.json', '/api/job.schema.json');
     const own = Object.values(paths)

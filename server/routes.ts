@@ -160,6 +160,22 @@ export const routes = {
     what: 'The cards of the shop fitted to their labels and observations, as forecasts use them',
     answers: { 200: { what: 'The fitted cards', schema: s.FittedResins } },
   },
+  listOffcutMovements: {
+    method: 'get',
+    path: '/api/offcut-movements',
+    what: 'Every movement of offcuts on and off the shelf',
+    answers: { 200: { what: 'The movements', schema: s.MovementList } },
+  },
+  moveOffcuts: {
+    method: 'post',
+    path: '/api/offcut-movements',
+    what: 'Adds a movement; one that reverses another undoes it',
+    body: s.MovementBody,
+    answers: {
+      201: { what: 'Stored, now or by an earlier sending', schema: s.MovementSaved },
+      422: { what: 'It cannot follow those there are; nothing was stored', schema: s.ProblemsAnswer },
+    },
+  },
   getShop: {
     method: 'get',
     path: '/api/shop',

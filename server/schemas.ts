@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { JobDocument, STAGES } from '#core/job/document.ts';
 import { CARD_FORMAT, ResinCardDocument } from '#core/resin/card-document.ts';
+import { OffcutMovement } from '#core/shelf/offcuts.ts';
 import { Shop } from '#store/shop.ts';
 
 export const Uuid = z.uuid().toLowerCase();
@@ -156,6 +157,14 @@ export const ResinConflict = z.strictObject({
     base: ResinCardDocument.nullable(),
   }),
 });
+
+export const MovementBody = z.strictObject({ movement: OffcutMovement });
+export const MovementList = z.strictObject({
+  movements: z
+    .array(z.strictObject({ number: Version, at: SavedAt, movement: OffcutMovement }))
+    .describe('Oldest first; what lies on the shelf follows from them'),
+});
+export const MovementSaved = z.strictObject({ number: Version, savedAt: SavedAt });
 
 /** OpenAPI and JSON Schema documents, whose own grammar is not repeated here. */
 export const AnyObject = z.looseObject({});

@@ -27,6 +27,7 @@ export function shopAcceptance(store: () => Store): void {
         system: 'metric' as const,
         currency: 'EUR',
         rates: { ...newShop().rates, mix_s: 200 },
+        body: { ...newShop().body, kerf_m: 0.0022, sheets: [] },
       };
       expect(
         await store().saveShop({ baseVersion: 1, shop: second, saveId: uuid(), at: LATER }),

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob, type JobDocument } from '#core/job/document.ts';
 import { listAcceptance } from './acceptance-list.ts';
+import { offcutAcceptance } from './acceptance-offcuts.ts';
 import { resinAcceptance } from './acceptance-resins.ts';
 import { shopAcceptance } from './acceptance-shop.ts';
 import type { Store } from './store.ts';
@@ -188,6 +189,7 @@ export function storeAcceptance(name: string, open: () => Promise<Store>): void 
 
     listAcceptance(() => store, create);
     resinAcceptance(() => store);
+    offcutAcceptance(() => store);
     shopAcceptance(() => store);
 
     it('any text a person can type comes back exactly', async () => {

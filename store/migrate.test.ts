@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob } from '#core/job/document.ts';
+import { newShopBody } from '#core/job/shop-body.ts';
 import { ResinCardDocument } from '#core/resin/card-document.ts';
 import { migrate } from './migrate.ts';
 import { MIGRATIONS } from './migrations/list.ts';
@@ -97,6 +98,35 @@ describe('migrations', () => {
     const made = await store.createResin({ id: 'slow', document, saveId: 's', at: AT });
     expect(made).toEqual({ outcome: 'saved', version: 1, savedAt: AT });
     expect((await store.getResin('slow'))?.document).toEqual(document);
+    await store.close();
+  });
+
+  it('bring a file of the release before offcuts forward: the shop stays and cuts as shops do', async () => {
+    const path = oldFile('before-offcuts.sqlite');
+    const db = new DatabaseSync(path);
+    db.exec(`
+      create table shop (version integer not null primary key, save_id text not null unique, saved_at text not null,
+        name text not null, system text not null, currency text not null, rates text not null) strict;
+      create index jobs_by_update on jobs (updated_at, id);
+      create table resins (id text not null primary key, version integer not null, name text not null,
+        updated_at text not null, archived_at text) strict;
+      create table resin_versions (resin_id text not null references resins (id), version integer not null,
+        save_id text not null, saved_at text not null, document text not null,
+        constraint resin_versions_by_number primary key (resin_id, version),
+        constraint resin_versions_by_save unique (resin_id, save_id)) strict;
+      insert into applied_migrations values (2, 'the shop', '${AT}'), (3, 'resin cards', '${AT}');
+      insert into shop values (1, 's1', '${AT}', 'Old Yard', 'metric', 'EUR', '{}');
+    `);
+    db.close();
+    const store = await openSqlite(path, AT);
+    const old = await store.getShop();
+    expect(old).toMatchObject({ version: 1, shop: { name: 'Old Yard', body: newShopBody() } });
+    const shop = { ...old!.shop, body: { ...old!.shop.body, kerf_m: 0.002 } };
+    expect(await store.saveShop({ baseVersion: 1, shop, saveId: 's2', at: AT })).toMatchObject({
+      version: 2,
+    });
+    expect((await store.getShop())?.shop.body.kerf_m).toBe(0.002);
+    expect(await store.listOffcutMovements()).toEqual([]);
     await store.close();
   });
 

@@ -32,7 +32,7 @@ export async function saveShop(db: Db, save: ShopSave): Promise<ShopOutcome> {
     };
   }
   const version = current.version + 1;
-  const { name, system, currency, rates } = save.shop;
+  const { name, system, currency, rates, body } = save.shop;
   await db
     .insertInto('shop')
     .values({
@@ -43,6 +43,7 @@ export async function saveShop(db: Db, save: ShopSave): Promise<ShopOutcome> {
       system,
       currency,
       rates: JSON.stringify(rates),
+      body: JSON.stringify(body),
     })
     .execute();
   return { outcome: 'saved', version, savedAt: save.at };
@@ -54,5 +55,6 @@ function read(row: Selectable<Tables['shop']>): Shop {
     system: row.system,
     currency: row.currency,
     rates: JSON.parse(row.rates),
+    body: JSON.parse(row.body),
   });
 }

@@ -1,5 +1,6 @@
 /** What the shop is: one record, versioned like a job. Rates are the maker's own working speeds, in SI (core/pour/shop-rates.ts). */
 import { z } from 'zod';
+import { ShopBody } from '#core/job/shop-body.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 
 /** A rate somebody stored before a later version added another one is read with the default for the new one. */
@@ -41,8 +42,9 @@ export const Shop = z
       .default('USD')
       .describe('ISO 4217 code, for example USD'),
     rates: Rates.prefault({}),
+    body: ShopBody.prefault({}),
   })
-  .describe('The shop: its name, units, currency and how fast it works');
+  .describe('The shop: its name, units, currency, how fast it works, how it builds and cuts bodies');
 
 export type Shop = z.infer<typeof Shop>;
 export type ShopInput = z.input<typeof Shop>;

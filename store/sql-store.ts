@@ -1,5 +1,6 @@
 import { type Kysely, sql, type Transaction } from 'kysely';
 import * as jobs from './job-rows.ts';
+import * as offcuts from './offcut-rows.ts';
 import * as resins from './resin-rows.ts';
 import * as shop from './shop-rows.ts';
 import type { Store } from './store.ts';
@@ -10,16 +11,25 @@ export interface SaveDialect {
   readonly lockRow: jobs.LockRow;
   /** Keeps other saves of the shop waiting until this transaction ends. */
   lockShop(transaction: Transaction<Tables>): Promise<void>;
+  /** The same for offcuts. */
+  lockOffcuts(transaction: Transaction<Tables>): Promise<void>;
 }
 
 /** SQLite: a write transaction begins with the one write lock there is, so nothing more is needed. */
-export const sqliteSaves: SaveDialect = { lockRow: (query) => query, lockShop: async () => {} };
+export const sqliteSaves: SaveDialect = {
+  lockRow: (query) => query,
+  lockShop: async () => {},
+  lockOffcuts: async () => {},
+};
 
 /** PostgreSQL: the row of the job, or for the shop the table, is locked first; the check and the write follow. */
 export const postgresSaves: SaveDialect = {
   lockRow: (query) => query.forUpdate(),
   async lockShop(transaction) {
     await sql`lock table shop in share row exclusive mode`.execute(transaction);
+  },
+  async lockOffcuts(transaction) {
+    await sql`lock table offcut_movements in share row exclusive mode`.execute(transaction);
   },
 };
 
@@ -46,6 +56,12 @@ export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
     saveResin: (save) => db.transaction().execute((t) => resins.saveResin(t, save, dialect.lockRow)),
     archiveResin: (id, at) => resins.setArchived(db, id, at),
     restoreResin: (id) => resins.setArchived(db, id, null),
+    listOffcutMovements: () => offcuts.listMovements(db),
+    moveOffcuts: (movement) =>
+      db.transaction().execute(async (t) => {
+        await dialect.lockOffcuts(t);
+        return await offcuts.addMovement(t, movement);
+      }),
     close: () => db.destroy(),
   };
 }

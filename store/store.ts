@@ -11,7 +11,9 @@
  * - when a method has answered "saved", the document survives a crash of the process and of the machine.
  */
 import type { JobDocument } from '#core/job/document.ts';
+import type { Problem } from '#core/quantity/problem.ts';
 import type { ResinCardDocument } from '#core/resin/card-document.ts';
+import type { OffcutMovement } from '#core/shelf/offcuts.ts';
 import type { Shop } from './shop.ts';
 
 export interface Store {
@@ -61,6 +63,15 @@ export interface Store {
   archiveResin(id: string, at: string): Promise<boolean>;
   restoreResin(id: string): Promise<boolean>;
 
+  /** Every movement of offcuts, oldest first; what lies on the shelf follows from them (core/shelf/offcuts.ts). */
+  listOffcutMovements(): Promise<readonly StoredMovement[]>;
+
+  /**
+   * Adds a movement if it can follow those there are, in one transaction: of two that take the same offcut exactly one is stored, the
+   * other is told. Repeating a movement changes nothing and is answered as the first time.
+   */
+  moveOffcuts(movement: NewMovement): Promise<MovementOutcome>;
+
   /** Waits for what is under way and lets the database go. Using the store afterwards fails; closing twice does not. */
   close(): Promise<void>;
 }
@@ -90,6 +101,22 @@ export interface NewJob {
 export interface JobSave extends NewJob {
   readonly baseVersion: number;
 }
+
+export interface NewMovement {
+  readonly movement: OffcutMovement;
+  readonly at: string;
+}
+
+export interface StoredMovement {
+  /** 1, 2, 3 ... in the order they were stored. */
+  readonly number: number;
+  readonly at: string;
+  readonly movement: OffcutMovement;
+}
+
+export type MovementOutcome =
+  | { readonly outcome: 'saved'; readonly number: number; readonly savedAt: string }
+  | { readonly outcome: 'refused'; readonly problems: readonly Problem[] };
 
 export interface NewResin {
   readonly id: string;

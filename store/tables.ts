@@ -28,5 +28,8 @@ export interface Tables {
     system: string;
     currency: string;
     rates: string;
+    body: string;
   };
+  /** Append-only: what was put on the shelf and taken from it, numbered from 1. */
+  offcut_movements: { number: number; id: string; moved_at: string; movement: string };
 }
