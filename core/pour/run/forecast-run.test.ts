@@ -56,9 +56,7 @@ describe('a run forecast', () => {
           const cool = at(10, air(2, 5, cool_K));
           const warm = at(10, air(2, 5, cool_K + by_K));
           for (const id of ['pour-3', 'meld', 'wrap', 'scrape-1'])
-            expect(stepOf(warm, id).window.closesMid_s).toBeLessThan(
-              stepOf(cool, id).window.closesMid_s + 1e-6,
-            );
+            expect(stepOf(warm, id).window.closes_s).toBeLessThan(stepOf(cool, id).window.closes_s + 1e-6);
         },
       ),
       { numRuns: 15 },
