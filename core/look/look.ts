@@ -40,8 +40,8 @@ export interface Fog {
   readonly light: LinearRgb;
   readonly reach_m: number;
   readonly strength: number;
-  /** Edges it starts from; none: every finished edge. */
-  readonly edges: readonly string[];
+  /** Edges it starts from, as chains of places in the plane. */
+  readonly lines: readonly (readonly Place[])[];
 }
 
 /**
@@ -58,6 +58,8 @@ export interface Panel {
   readonly depth_m: number;
   /** Film here over the film of the look: areas of the plane per area of the panel. */
   readonly film: number;
+  /** Its own area without holes, exact but for curved faces, m2. */
+  readonly area_m2: number;
   readonly inside: (u_m: number, v_m: number) => boolean;
   readonly toPlane: (u_m: number, v_m: number) => Place;
 }
@@ -68,6 +70,8 @@ export interface Look {
   readonly film_m: number;
   /** Of all panels together, in the plane, m2: area times film is the volume of the coat that stays on the work. */
   readonly area_m2: number;
+  /** About which the pattern grows while the coat is poured. */
+  readonly middle: Place;
   readonly colours: readonly LookColour[];
   /** Place in `colours` of the colour poured all over first. */
   readonly ground: number;
@@ -80,4 +84,24 @@ export interface Look {
 /** The look as a pattern of colour numbers (places in `look.colours`), which picture.ts paints. */
 export function patternOf(look: Pick<Look, 'ground' | 'moves'>): Pattern {
   return { ground: look.ground, moves: look.moves.flatMap((move) => move.maps) };
+}
+
+/**
+ * Share of the surface a fog covers at a place of the plane: its strength at the edge, falling smoothly to 0 at its reach.
+ * 3 q^2 - 2 q^3 of what is left of the way, a usual soft edge; spray patterns differ.
+ */
+export function fogShare(fog: Fog, [x, y]: Place): number {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const line of fog.lines)
+    for (let at = 0; at + 1 < line.length; at++)
+      nearest = Math.min(nearest, distance2(x, y, line[at]!, line[at + 1]!));
+  const left = 1 - Math.sqrt(nearest) / fog.reach_m;
+  return left <= 0 ? 0 : fog.strength * left * left * (3 - 2 * left);
+}
+
+function distance2(x: number, y: number, [ax, ay]: Place, [bx, by]: Place): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const long2 = dx * dx + dy * dy;
+  const share = long2 === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / long2));
+  return (x - ax - share * dx) ** 2 + (y - ay - share * dy) ** 2;
 }
