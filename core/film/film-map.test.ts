@@ -342,4 +342,7 @@ it('the grid gives each border face the edge it lies on', () => {
   const count = (name: string) => grid.faceEdge.filter((edge) => grid.edges[edge] === name).length;
   expect([count('front'), count('right'), count('back'), count('left')]).toEqual([30, 20, 30, 20]);
   expect(count('bowl')).toBeGreaterThan(20);
+  // 60 by 60 cells of a disc, with middles on the chords of its arcs
+  const round = filmGrid({ outline: { shape: 'round', diameter_m: 0.6 }, cutOuts: [] }, 0.01);
+  expect([round.alongX.count.length, round.alongY.count.length]).toEqual([60, 60]);
 });

@@ -145,6 +145,21 @@ describe('a flattened path', () => {
 });
 
 describe('inside or outside', () => {
+  it('has no holes along the chords of its arcs: a disc is whole in every row and column of a grid', () => {
+    for (const diameter_m of [0.6, 0.61, 0.9, 1.1]) {
+      const disc = outlinePath({ shape: 'round', diameter_m });
+      for (const n of [60, 61, 90, 120])
+        for (let row = 0; row < n; row++) {
+          const inside = Array.from({ length: n }, (_, column) =>
+            pointInside(disc, {
+              x_m: ((column + 0.5) / n) * diameter_m,
+              y_m: ((row + 0.5) / n) * diameter_m,
+            }),
+          );
+          expect(inside.lastIndexOf(true) - inside.indexOf(true) + 1).toBe(inside.filter(Boolean).length);
+        }
+    }
+  });
   it('agrees with the closed forms of a disc and of a rounded rectangle', () => {
     const disc = outlinePath({ shape: 'round', diameter_m: 1 });
     const card = outlinePath({ shape: 'rectangle', length_m: 1, width_m: 0.6, cornerRadius_m: 0.2 });

@@ -126,24 +126,27 @@ export function distanceToPath_m(path: Path, p: Point): number {
 export function pointInside(path: Path, p: Point): boolean {
   let inside = false;
   for (const s of path) {
-    if (s.from.y_m > p.y_m !== s.to.y_m > p.y_m) {
-      const f = (p.y_m - s.from.y_m) / (s.to.y_m - s.from.y_m);
-      if (s.from.x_m + f * (s.to.x_m - s.from.x_m) > p.x_m) inside = !inside;
-    }
+    const left = leftOfChord(s, p);
+    if (s.from.y_m > p.y_m !== s.to.y_m > p.y_m && left === s.to.y_m > s.from.y_m) inside = !inside;
     // Chords decide, then each arc's cap flips what lies in it: the cap is inside the circle, beyond the chord.
-    if (s.bulge !== 0 && inCap(s, p)) inside = !inside;
+    if (s.bulge !== 0 && left !== s.bulge > 0 && inCircleOf(s, p)) inside = !inside;
   }
   return inside;
 }
 
-function inCap(s: Segment, p: Point): boolean {
+/**
+ * Which side of a chord, one answer for the ray and for the cap: two would open a hole along the chords of a disc. A point on the chord is taken
+ * as a hair above it (right of an upright one), as the ray takes points level with a corner.
+ */
+function leftOfChord(s: Segment, p: Point): boolean {
+  const [dx, dy] = [s.to.x_m - s.from.x_m, s.to.y_m - s.from.y_m];
+  const side = dx * (p.y_m - s.from.y_m) - dy * (p.x_m - s.from.x_m);
+  return side !== 0 ? side > 0 : dx !== 0 ? dx > 0 : dy < 0;
+}
+
+function inCircleOf(s: Segment, p: Point): boolean {
   const circle = circleOf(s)!;
-  const dx = p.x_m - circle.centre.x_m;
-  const dy = p.y_m - circle.centre.y_m;
-  if (dx * dx + dy * dy >= circle.radius_m ** 2) return false;
-  const side =
-    (s.to.x_m - s.from.x_m) * (p.y_m - s.from.y_m) - (s.to.y_m - s.from.y_m) * (p.x_m - s.from.x_m);
-  return side * Math.sign(s.bulge) < 0;
+  return (p.x_m - circle.centre.x_m) ** 2 + (p.y_m - circle.centre.y_m) ** 2 < circle.radius_m ** 2;
 }
 
 /** The same closed path run the other way round. */
