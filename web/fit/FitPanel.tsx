@@ -80,8 +80,15 @@ export function FitPanel({ base, document, top, system, onUse, notUsable }: Prop
       {alcove && (
         <fieldset className="plain fit-part">
           <legend>Turning it in</legend>
-          <div className="fit-fields form form-tight">{size('Side walls come out', 'alcove', 'reach')}</div>
-          <TurningAnswer picture={picture} system={system} />
+          <div className="fit-fields">
+            <div className="form form-tight">{size('Side walls come out', 'alcove', 'reach')}</div>
+            <TurningWords picture={picture} system={system} />
+          </div>
+          {picture.turning !== null && (
+            <div className="fit-answer">
+              <SwingDrawing turning={picture.turning} system={system} />
+            </div>
+          )}
         </fieldset>
       )}
       <fieldset className="plain fit-part">
@@ -221,28 +228,25 @@ function MakeAnswer({
   );
 }
 
-function TurningAnswer({ picture: { turning, piece, walls }, system }: AnswerProps) {
+function TurningWords({ picture: { turning, piece, walls }, system }: AnswerProps) {
   if (turning === null)
     return (
-      <p className="fit-answer section-note">
-        {piece?.width === null || walls.alcove.reach_m === null
+      <p className="section-note">
+        {piece?.width == null || walls.alcove.reach_m === null
           ? 'It needs the three widths of the alcove and how far the side walls come out.'
           : 'It needs the size of the piece.'}
       </p>
     );
   return (
-    <div className="fit-answer">
-      <SwingDrawing turning={turning} system={system} />
-      <div role="status" aria-label="Turning it in">
-        {swingWords(turning.swing, turning.length_m, turning.width_m, turning.tilt, system).map((words) => (
-          <p key={words}>{words}</p>
-        ))}
-        <p className="section-note">
-          {turning.of === 'drawn'
-            ? 'The piece as it is drawn in this job.'
-            : 'The piece these walls ask for; none is drawn yet.'}
-        </p>
-      </div>
+    <div className="fit-answer" role="status" aria-label="Turning it in">
+      {swingWords(turning.swing, turning.length_m, turning.width_m, turning.tilt, system).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+      <p className="section-note">
+        {turning.of === 'drawn'
+          ? 'The piece as it is drawn in this job.'
+          : 'The piece these walls ask for; none is drawn yet.'}
+      </p>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { Path } from '#web/draft/at-path.ts';
 import { FilesPart } from './details/FilesPart.tsx';
+import { FitPart } from './details/FitPart.tsx';
 import { MeasuredPart } from './details/MeasuredPart.tsx';
 import { SetOutPart } from './details/SetOutPart.tsx';
 
@@ -9,6 +10,7 @@ export function PieceDetails({ base }: { readonly base: Path }) {
   return (
     <div className="folds">
       <MeasuredPart base={base} id={`${id}-measured`} />
+      <FitPart base={base} id={`${id}-fit`} />
       <FilesPart base={base} id={`${id}-files`} />
       <SetOutPart base={base} id={`${id}-set-out`} />
     </div>
