@@ -7,14 +7,14 @@ import type { Piece, PieceMeasures, Point } from '#core/piece/piece.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import type { System } from '#core/quantity/units.ts';
 import { speaker } from '#web/units/speak.ts';
-import { flowEnds_s } from './film-clock.ts';
+import { flowEnds_s, whenSpent_s } from './film-clock.ts';
 import { MapChoices } from './MapChoices.tsx';
 import { MapPaper } from './MapPaper.tsx';
 import { MapPicture } from './MapPicture.tsx';
 import { MapTable } from './MapTable.tsx';
 import { FIRST_CHOICES, readChoices, sayChoices, type TypedChoices } from './map-choices.ts';
 import { mapFrom_s, mapRequestOf } from './map-request.ts';
-import { describeMap } from './map-words.ts';
+import { describeMap, sayEdges, sayLetGo } from './map-words.ts';
 import { PuddleMover } from './PuddleMover.tsx';
 import { type CupPuddle, layOutPuddles, onTop } from './puddle-layout.ts';
 import { useMap } from './use-map.ts';
@@ -93,14 +93,17 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
   const behind = state.result !== null && state.of !== request;
   const failed = typeof asked === 'string' ? asked : state.phase === 'failed' ? state.message : '';
   const map = state.result;
+  const from_s = (of: FilmMapRequest | null): number =>
+    mapFrom_s(plan, of?.puddles === undefined ? 'even' : 'puddles');
   const table = map !== null && (
     <MapTable map={map} box={measures.bounds} system={system} about={state.about} />
   );
   const note = map !== null && (
     <p className="rules-note">
       {state.of?.puddles === undefined
-        ? `An even film of ${speak.thickness(coat.film_m)} that lies when the edges are done, minute ${from_min} of the plan.`
+        ? `An even film of ${speak.thickness(coat.film_m)} that lies when the last cup is spread, minute ${Math.ceil(from_s(state.of) / 60)} of the plan.`
         : 'Everything in the cups goes onto the top, each cup at the middle of its pouring; resin meant for the faces is among it.'}{' '}
+      {sayEdges(coat, plan)} {sayLetGo(map.letGo, (theta) => whenSpent_s(plan, from_s(state.of), theta) / 60)}{' '}
       The film is as thick a liquid everywhere as that of the cup that stops flowing first. {map.columns} by{' '}
       {map.rows} cells of {Number((1000 * map.cellX_m).toFixed(2))} by{' '}
       {Number((1000 * map.cellY_m).toFixed(2))} mm, {map.steps} steps, {state.took_s.toFixed(2)} s.

@@ -1,6 +1,7 @@
 /** The flow budget of a coat's film on the clock of its plan, and the moments of the plan a map starts from. */
+import { spreadEnd_s } from '#core/pour/film-moments.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
-import { spanOf, thetaLeft } from '#core/resin/history.ts';
+import { spanOf, thetaLeft, timeOfTheta } from '#core/resin/history.ts';
 
 type Clocked = Pick<CoatPlan, 'film' | 'filmStart_s'>;
 
@@ -23,13 +24,16 @@ export function flowEnds_s(plan: Clocked): number {
   return plan.filmStart_s + (time_s[Math.max(0, at)] ?? 0);
 }
 
-/** When the film lies even and the edges are worked, s on the plan's clock: end of the edge work, else of melding, else of pouring. */
+/** When the film lies even, its edges still dry: the last cup is spread, s on the plan's clock. */
 export function evenFrom_s(plan: Pick<CoatPlan, 'steps' | 'filmStart_s'>): number {
-  for (const kind of ['wrap edges', 'meld', 'pour'] as const) {
-    const ends = plan.steps.filter((step) => step.kind === kind).map((step) => step.end_s);
-    if (ends.length > 0) return Math.max(plan.filmStart_s, ...ends);
-  }
-  return plan.filmStart_s;
+  return Math.max(plan.filmStart_s, spreadEnd_s(plan) ?? plan.filmStart_s);
+}
+
+/** When a part of the budget has been spent since a time, s on the plan's clock; the end of the flow when there is less. */
+export function whenSpent_s(plan: Clocked, from_s: number, theta_per_Pa: number): number {
+  const before = (plan.film.theta_per_Pa.at(-1) ?? 0) - thetaLeftAt_per_Pa(plan, from_s);
+  const time_s = timeOfTheta(plan.film, before + theta_per_Pa);
+  return time_s === null ? flowEnds_s(plan) : Math.max(from_s, plan.filmStart_s + time_s);
 }
 
 /** The middle of the pouring of a cup, s on the plan's clock; the cup's own forecast where no step pours it. */

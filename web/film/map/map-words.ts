@@ -1,6 +1,9 @@
 /** A thickness map in words. */
 import type { FilmMapResult, MapPlace } from '#core/film/map-result.ts';
+import type { Coat } from '#core/mix/coat.ts';
 import type { Bounds, Point } from '#core/piece/piece.ts';
+import { edgesWorked_s } from '#core/pour/film-moments.ts';
+import type { CoatPlan } from '#core/pour/plan.ts';
 import type { System } from '#core/quantity/units.ts';
 import { speaker } from '#web/units/speak.ts';
 import type { CupPuddle } from './puddle-layout.ts';
@@ -30,6 +33,28 @@ export function describeMap(map: FilmMapResult, box: Bounds, system: System): st
     map.bareShare > 0 ? `${sayBare(map.bareShare, system)} of the top is bare` : 'No part of the top is bare',
   ]
     .map((sentence) => `${sentence}.`)
+    .join(' ');
+}
+
+/** How the map treats finished edges and wrapped rims. */
+export function sayEdges(coat: Pick<Coat, 'wrapEdges'>, plan: Pick<CoatPlan, 'steps'>): string {
+  if (!coat.wrapEdges) return 'Edges stay dry.';
+  const worked_s = edgesWorked_s(plan);
+  return worked_s === undefined
+    ? 'Edges are wiped over from the start.'
+    : `Edges are dry until they are worked, minute ${Math.round(worked_s / 60)}.`;
+}
+
+/**
+ * "The dry edge of bowl lets resin over from minute 12 on.": edges that hold too little until they are worked; empty when all hold.
+ * @param minuteOf minute of the plan at which a part of the map's budget is spent
+ */
+export function sayLetGo(letGo: FilmMapResult['letGo'], minuteOf: (theta_per_Pa: number) => number): string {
+  return letGo
+    .map(
+      ({ edge, theta_per_Pa }) =>
+        `The dry edge of ${edge} lets resin over from minute ${Math.floor(minuteOf(theta_per_Pa))} on.`,
+    )
     .join(' ');
 }
 
