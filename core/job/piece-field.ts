@@ -7,11 +7,11 @@ import type { PieceDocument } from './document.ts';
 
 /**
  * The same problem with the path of the field it was typed in. An edge that is not in the document is made as most are; what is
- * wrong with it stands at the list of edges, and its name goes into the sentence.
+ * wrong with it stands at the list of edges, and its name goes into the sentence. `at`: where the piece stands in the job.
  */
-export function atPieceField(problem: Problem, document: PieceDocument): Problem {
-  const path = pieceField(problem.path, document, problem.message);
-  const unlisted = path === 'piece.edges' ? UNLISTED.exec(problem.path)?.[1] : undefined;
+export function atPieceField(problem: Problem, document: PieceDocument, at = 'piece'): Problem {
+  const path = pieceField(problem.path, document, problem.message, at);
+  const unlisted = path === `${at}.edges` ? UNLISTED.exec(problem.path)?.[1] : undefined;
   const message =
     unlisted === undefined || problem.message.includes(`"${unlisted}"`)
       ? problem.message
@@ -26,27 +26,27 @@ const UNLISTED = /^edges\.([^.]+)/;
  * Field of the job document for a path of core/piece. `message` tells an edge, where there is one, and so which of the two
  * distances of a cut-out is at fault. A path nobody typed a field for leads to the section it belongs to.
  */
-export function pieceField(path: string, document: PieceDocument, message = ''): string {
+export function pieceField(path: string, document: PieceDocument, message = '', at = 'piece'): string {
   const [root = '', ...rest] = path.split('.');
   switch (root) {
     case 'bodyThickness':
-      return 'piece.bodyThickness';
+      return `${at}.bodyThickness`;
     case 'outline':
-      return outlineField(rest);
+      return `${at}.${outlineField(rest)}`;
     case 'edges':
-      return edgeField(path.slice('edges.'.length), document);
+      return `${at}.${edgeField(path.slice('edges.'.length), document)}`;
     case 'cutOuts':
-      return cutOutField(rest, document, message);
+      return `${at}.${cutOutField(rest, document, message)}`;
     default:
-      return 'piece';
+      return at;
   }
 }
 
 function outlineField(rest: readonly string[]): string {
   const [field, index, part] = rest;
-  if (field === undefined || field === 'segments' || field === 'start') return 'piece.outline';
-  if (field !== 'corners' || index === undefined) return `piece.outline.${field}`;
-  return `piece.outline.corners.${index}.${part === 'radius' ? 'radius' : 'x'}`;
+  if (field === undefined || field === 'segments' || field === 'start') return 'outline';
+  if (field !== 'corners' || index === undefined) return `outline.${field}`;
+  return `outline.corners.${index}.${part === 'radius' ? 'radius' : 'x'}`;
 }
 
 /** An edge's name may hold spaces and points, so it is found by what the document holds. */
@@ -58,8 +58,8 @@ function edgeField(below: string, document: PieceDocument): string {
     if (fits && longest) found = index;
   });
   const edge = document.edges[found];
-  if (edge === undefined) return 'piece.edges';
-  const at = `piece.edges.${found}`;
+  if (edge === undefined) return 'edges';
+  const at = `edges.${found}`;
   const [field = '', part] = below.slice(edge.edge.length + 1).split('.');
   switch (field) {
     case 'faceHeight':
@@ -78,8 +78,8 @@ const ACROSS = /edge "(?:front|back|return end)"/;
 function cutOutField(rest: readonly string[], document: PieceDocument, message: string): string {
   const [index, field] = rest;
   const cutOut = index === undefined ? undefined : document.cutOuts[Number(index)];
-  if (cutOut === undefined) return 'piece.cutOuts';
-  const at = `piece.cutOuts.${index}`;
+  if (cutOut === undefined) return 'cutOuts';
+  const at = `cutOuts.${index}`;
   switch (field) {
     case 'centre':
       return ACROSS.test(message) ? `${at}.fromFront` : `${at}.fromLeft`;

@@ -9,8 +9,7 @@ export const SMALLEST_SIDE_M = 0.01;
 export const LARGEST_SIDE_M = 10;
 
 /** The sizes of an outline; null where one is missing or not readable. Whether they fit together is for core/piece to say. */
-export function readOutline(document: OutlineDocument, notes: Notes): Outline | null {
-  const path = 'piece.outline';
+export function readOutline(document: OutlineDocument, notes: Notes, path = 'piece.outline'): Outline | null {
   const need = (key: string, text: string, what: string) =>
     notes.need(`${path}.${key}`, text, `the ${what}`, (typed, ask) =>
       readLength_m(typed, { ...ask, what, min: SMALLEST_SIDE_M, max: LARGEST_SIDE_M }),
@@ -89,7 +88,7 @@ export function readOutline(document: OutlineDocument, notes: Notes): Outline | 
         return { x_m, y_m, radius_m, bow_m };
       });
       const known = corners.filter((corner) => corner !== null);
-      return known.length === corners.length ? bowedOutline(known, notes) : null;
+      return known.length === corners.length ? bowedOutline(known, notes, path) : null;
     }
   }
 }

@@ -21,7 +21,11 @@ const STRAIGHT_M = 1e-6;
  * its two ends are sharp: anything else is noted as a problem and answered with null. Corners that make no polygon are handed on
  * as they are, for core/piece to say why. bulge = 2 rise / chord, from bulge = tan(angle / 4).
  */
-export function bowedOutline(corners: readonly BowedCorner[], notes: Notes): Outline | null {
+export function bowedOutline(
+  corners: readonly BowedCorner[],
+  notes: Notes,
+  path = 'piece.outline',
+): Outline | null {
   const polygon: PolygonOutline = {
     shape: 'polygon',
     corners: corners.map(({ x_m, y_m, radius_m }) => ({ x_m, y_m, radius_m })),
@@ -36,7 +40,7 @@ export function bowedOutline(corners: readonly BowedCorner[], notes: Notes): Out
     if (Math.abs(corner.bow_m) > chord_m / 2 + 1e-9) {
       sound = false;
       notes.problem(
-        `piece.outline.corners.${i}.bow`,
+        `${path}.corners.${i}.bow`,
         'outline.bow',
         'The side bows further than a half circle.',
         lengthText(corner.bow_m),
@@ -47,7 +51,7 @@ export function bowedOutline(corners: readonly BowedCorner[], notes: Notes): Out
       if (corners[end]!.radius_m > 0) {
         sound = false;
         notes.problem(
-          `piece.outline.corners.${end}.radius`,
+          `${path}.corners.${end}.radius`,
           'outline.bow-radius',
           'A corner at the end of a bowed side cannot be rounded as well.',
           lengthText(corners[end]!.radius_m),

@@ -1,9 +1,7 @@
 /** Backsplash and side splashes: boards of their own, as long as the side of the top they stand on. */
 import { checkOutline } from '#core/piece/check-outline.ts';
-import { outlinePath } from '#core/piece/outline.ts';
-import { bounds } from '#core/piece/path.ts';
 import type { Outline } from '#core/piece/piece.ts';
-import { sideLength_m } from '#core/piece/side-length.ts';
+import { alongSide_m } from '#core/piece/side-length.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { SplashDocument } from './document.ts';
 import type { Notes } from './notes.ts';
@@ -29,9 +27,10 @@ export function readSplashes(
   splashes: readonly SplashDocument[],
   outline: Outline | null,
   notes: Notes,
+  at = 'piece.splashes',
 ): SplashPart[] {
   const read = splashes.map((splash, index) => {
-    const path = `piece.splashes.${index}`;
+    const path = `${at}.${index}`;
     const size = (key: 'height' | 'thickness', usual_m: number, max: number) =>
       notes.or(`${path}.${key}`, splash[key], usual_m, (text, ask) =>
         readLength_m(text, { ...ask, what: `${key} of the splash`, min: 0.003, max }),
@@ -65,15 +64,8 @@ export function readSplashes(
   const back_m = known.find((splash) => splash.side === 'back')?.thickness_m ?? 0;
   return known.map((splash): SplashPart => {
     const { side, height_m, thickness_m } = splash;
-    const length_m = side === 'back' ? along_m(outline, side) : along_m(outline, side) - back_m;
+    const length_m = side === 'back' ? alongSide_m(outline, side) : alongSide_m(outline, side) - back_m;
     const end_m2 = side === 'back' ? 0 : height_m * thickness_m;
     return { ...splash, length_m, filmArea_m2: length_m * (height_m + thickness_m) + end_m2 };
   });
-}
-
-/** What a tape reads along a side; of an outline that names no such side the size over everything. */
-function along_m(outline: Outline, side: SplashDocument['side']): number {
-  const box = bounds(outlinePath(outline));
-  const over_m = side === 'back' ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
-  return sideLength_m(outline, side) ?? over_m;
 }

@@ -20,46 +20,49 @@ export interface PieceRead {
   readonly body: BodyRead;
 }
 
-/** Reads the sizes of a piece. Whether they make a sound piece is for core/piece to say. */
-export function readPiece(document: PieceDocument, notes: Notes): PieceRead {
+/**
+ * Reads the sizes of a piece. Whether they make a sound piece is for core/piece to say. `at`: where it stands in the job,
+ * "piece" or "otherPieces.0".
+ */
+export function readPiece(document: PieceDocument, notes: Notes, at = 'piece'): PieceRead {
   const size = (what: string, min: number, max: number) => (text: string, ask: Asked) =>
     readLength_m(text, { ...ask, what, min, max });
   const boardThickness_m = notes.take(
-    'piece.boardThickness',
+    `${at}.boardThickness`,
     document.boardThickness,
     size('board thickness', 0.003, 0.15),
   );
   const bodyThickness_m = notes.need(
-    'piece.bodyThickness',
+    `${at}.bodyThickness`,
     document.bodyThickness,
     'the thickness of the body',
     size('body thickness', 0.003, 0.3),
   );
   // What the walls ask changes nothing of the piece until it is used; here it is only read.
-  if (document.fit) takeFit(document.fit, 'piece.fit', notes);
+  if (document.fit) takeFit(document.fit, `${at}.fit`, notes);
   // The outline is taken from the survey only when the maker says so; until then its texts are only checked.
   if (document.survey !== null) {
-    const survey = readSurvey(document.survey, 'piece.survey', notes.system);
+    const survey = readSurvey(document.survey, `${at}.survey`, notes.system);
     for (const problem of survey.ok ? survey.warnings : survey.problems)
       (survey.ok ? notes.warnings : notes.problems).push(problem);
   }
   if (document.outline === null) {
-    notes.miss('piece.outline', 'the shape and size of the piece');
-    const body = readBody(document.body, 'piece.body', null, notes);
+    notes.miss(`${at}.outline`, 'the shape and size of the piece');
+    const body = readBody(document.body, `${at}.body`, null, notes);
     return { piece: null, boardThickness_m, splashes: [], body };
   }
-  const outline = readOutline(document.outline, notes);
+  const outline = readOutline(document.outline, notes, `${at}.outline`);
   // Documents from before there were splashes hold none.
-  const splashes = readSplashes(document.splashes ?? [], outline, notes);
+  const splashes = readSplashes(document.splashes ?? [], outline, notes, `${at}.splashes`);
   const cutOuts = document.cutOuts.map((cutOut, index) =>
-    readCutOut(cutOut, `piece.cutOuts.${index}`, notes),
+    readCutOut(cutOut, `${at}.cutOuts.${index}`, notes),
   );
   const names = outline === null ? null : edgeNames(outline);
-  const body = readBody(document.body, 'piece.body', names, notes);
+  const body = readBody(document.body, `${at}.body`, names, notes);
   const edges = new Map<string, EdgeSpec>();
   let whole = bodyThickness_m !== null;
   document.edges.forEach((edge, index) => {
-    const path = `piece.edges.${index}`;
+    const path = `${at}.edges.${index}`;
     const unknown = names !== null && !names.includes(edge.edge);
     const twice = document.edges.findIndex((other) => other.edge === edge.edge) < index;
     if (unknown)
