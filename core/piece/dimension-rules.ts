@@ -1,6 +1,6 @@
 /** Which sizes a drawing of each outline and cut-out shows, before they are given a place. */
 
-import { chord_m, circleOf, heading_rad, pointAlong } from './arc.ts';
+import { circleOf, heading_rad, pointAlong } from './arc.ts';
 import { outlineCorners } from './corners.ts';
 import type { DimensionLabel, Leader } from './drawing.ts';
 import { trims } from './fillet.ts';
@@ -56,9 +56,25 @@ export function outlineDimensions(outline: Outline, path: Path, box: Bounds): Wa
         part('return width', rw, { x_m: left, y_m: end }, { x_m: left + rw, y_m: end }, 'front'),
       ];
     }
-    case 'polygon':
+    case 'polygon': {
+      // As a tape reads them, to where the rounded corners would meet.
+      const corners = outlineCorners(outline);
+      const sides = corners.map((from, i) => ({
+        from,
+        to: corners[(i + 1) % corners.length]!,
+        edge: from.edge,
+      }));
+      return [length, width, ...straightEdges(sides, box)];
+    }
     case 'path':
-      return [length, width, ...straightEdges(path, box)];
+      return [
+        length,
+        width,
+        ...straightEdges(
+          path.filter((s) => s.kind === 'line'),
+          box,
+        ),
+      ];
   }
 }
 
@@ -79,15 +95,17 @@ function part(label: DimensionLabel, value_m: number, from: Point, to: Point, si
 }
 
 /** Each straight side of a free shape, unless it is the whole length or width already given. */
-function straightEdges(path: Path, box: Bounds): WantedDimension[] {
-  const lines = path.filter((s) => s.kind === 'line');
+function straightEdges(
+  lines: readonly { readonly from: Point; readonly to: Point; readonly edge: string }[],
+  box: Bounds,
+): WantedDimension[] {
   if (lines.length > MOST_EDGES) return [];
-  return lines.flatMap((s) => {
-    const size = chord_m(s);
-    const flat = Math.abs(s.to.y_m - s.from.y_m) < 1e-9 && size > box.maxX_m - box.minX_m - 1e-9;
-    const upright = Math.abs(s.to.x_m - s.from.x_m) < 1e-9 && size > box.maxY_m - box.minY_m - 1e-9;
+  return lines.flatMap(({ from, to, edge }) => {
+    const size = Math.hypot(to.x_m - from.x_m, to.y_m - from.y_m);
+    const flat = Math.abs(to.y_m - from.y_m) < 1e-9 && size > box.maxX_m - box.minX_m - 1e-9;
+    const upright = Math.abs(to.x_m - from.x_m) < 1e-9 && size > box.maxY_m - box.minY_m - 1e-9;
     if (flat || upright) return [];
-    return [{ ...part('edge length', size, s.from, s.to, 'along'), of: s.edge }];
+    return [{ ...part('edge length', size, from, to, 'along'), of: edge }];
   });
 }
 

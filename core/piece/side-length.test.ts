@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { ellCorners } from './corners.ts';
 import type { EllOutline } from './piece.ts';
-import { sideLength_m } from './side-length.ts';
+import { alongSide_m, sideLength_m } from './side-length.ts';
 
 const ell: EllOutline = {
   shape: 'ell',
@@ -44,5 +45,32 @@ describe('the length of a side', () => {
 
   it('is not known of a rim', () => {
     expect(sideLength_m({ shape: 'round', diameter_m: 1 }, 'rim')).toBeNull();
+  });
+});
+
+describe('the length along a side', () => {
+  it('is the same of an L and of the corners it has', () => {
+    for (const side of ['left', 'right'] as const)
+      for (const radius of [0, 0.05]) {
+        const outline = { ...ell, side, cornerRadius_m: radius };
+        const polygon = { shape: 'polygon', corners: ellCorners(outline) } as const;
+        for (const along of ['back', 'left', 'right'] as const)
+          expect(alongSide_m(polygon, along)).toBeCloseTo(alongSide_m(outline, along), 12);
+      }
+  });
+
+  it('does not change when a corner is put in the middle of it', () => {
+    const corners = [
+      { x_m: 0, y_m: 0 },
+      { x_m: 1, y_m: 0 },
+      { x_m: 1, y_m: 0.6 },
+      { x_m: 0.4, y_m: 0.6 },
+      { x_m: 0, y_m: 0.6 },
+    ];
+    expect(alongSide_m({ shape: 'polygon', corners }, 'back')).toBeCloseTo(1, 12);
+  });
+
+  it('of a rim is the size over everything', () => {
+    expect(alongSide_m({ shape: 'ellipse', length_m: 1.2, width_m: 0.6 }, 'back')).toBeCloseTo(1.2, 9);
   });
 });

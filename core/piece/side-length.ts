@@ -1,5 +1,8 @@
 /** How long a side is from corner to corner, as a tape reads it before corners are rounded. */
 import { outlineCorners } from './corners.ts';
+import { type Facing, facings } from './facing.ts';
+import { outlinePath } from './outline.ts';
+import { bounds } from './path.ts';
 import type { EllOutline, Outline } from './piece.ts';
 
 /**
@@ -14,6 +17,35 @@ export function sideLength_m(outline: Outline, edge: string): number | null {
   const a = corners[at];
   const b = corners[(at + 1) % corners.length];
   return a === undefined || b === undefined ? null : Math.hypot(b.x_m - a.x_m, b.y_m - a.y_m);
+}
+
+/** Sides this near to the outermost one are part of it. */
+const IN_LINE_M = 0.001;
+
+/**
+ * What a tape reads along the whole of one side, m: of an outline with named edges the edge of that name, of a free shape the edges
+ * that look that way and lie furthest out (one that was cut in two counts as one), of any other the size over everything. The
+ * outline must be one that can be drawn (`checkOutline` is empty).
+ */
+export function alongSide_m(outline: Outline, side: Facing): number {
+  const named = sideLength_m(outline, side);
+  if (named !== null) return named;
+  const flat = side === 'front' || side === 'back';
+  const sign = side === 'front' || side === 'left' ? -1 : 1;
+  const path = outlinePath(outline);
+  const box = bounds(path);
+  const edges = [...facings(outline)].flatMap(([edge, looks]) => {
+    if (looks !== side) return [];
+    const ends = path.filter((s) => s.edge === edge).flatMap((s) => [s.from, s.to]);
+    const along = ends.map((p) => (flat ? p.x_m : p.y_m));
+    const out = Math.max(...ends.map((p) => sign * (flat ? p.y_m : p.x_m)));
+    return [{ edge, out, run_m: Math.max(...along) - Math.min(...along) }];
+  });
+  if (edges.length === 0) return flat ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
+  const furthest = Math.max(...edges.map(({ out }) => out));
+  return edges
+    .filter(({ out }) => out > furthest - IN_LINE_M)
+    .reduce((sum, { edge, run_m }) => sum + (sideLength_m(outline, edge) ?? run_m), 0);
 }
 
 /** Said from the sizes, not from the corners: a typed 1.7 m stays 1.7 m to the last digit. */
