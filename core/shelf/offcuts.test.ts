@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { movementProblems, Offcut, OffcutMovement, offcutsOnShelf, standingMovements } from './offcuts.ts';
+import { movementProblems, Offcut, OffcutMovement, offcutsOnShelf, standingCuts } from './offcuts.ts';
 
 const uuid = (n: number) => `0190d000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const offcut = (n: number, length_m = 0.8): Offcut =>
@@ -22,8 +22,9 @@ describe('offcuts on the shelf', () => {
 
   it('are as before once a movement is reversed', () => {
     expect(new Set(ids([cut, next, undo]))).toEqual(new Set([uuid(1), uuid(2)]));
-    expect(standingMovements([cut, next, undo], JOB)).toEqual([cut]);
-    expect(standingMovements([cut], uuid(901))).toEqual([]);
+    expect(standingCuts([cut, next, undo], JOB)).toEqual([cut]);
+    expect(standingCuts([cut], uuid(901))).toEqual([]);
+    expect(standingCuts([cut], JOB, 'shelf')).toEqual([]);
   });
 });
 
@@ -65,7 +66,7 @@ describe('any accepted history', () => {
         let made = 0;
         steps.forEach(({ puts, take, undo: back }, i) => {
           const there = ids(history);
-          const standing = standingMovements(history, JOB).at(-1);
+          const standing = standingCuts(history, JOB).at(-1);
           const movement =
             back && standing !== undefined
               ? move(1000 + i, { why: 'reversed', reverses: standing.id })
@@ -76,11 +77,11 @@ describe('any accepted history', () => {
           if (movementProblems(history, movement).length === 0) history.push(movement);
           expect(new Set(ids(history)).size).toBe(ids(history).length);
         });
-        for (let last = standingMovements(history, JOB).at(-1), i = 0; last !== undefined; i++) {
+        for (let last = standingCuts(history, JOB).at(-1), i = 0; last !== undefined; i++) {
           const movement = move(5000 + i, { why: 'reversed', reverses: last.id });
           expect(movementProblems(history, movement)).toEqual([]);
           history.push(movement);
-          last = standingMovements(history, JOB).at(-1);
+          last = standingCuts(history, JOB).at(-1);
         }
         expect(ids(history)).toEqual([]);
       }),

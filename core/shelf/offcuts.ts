@@ -23,6 +23,7 @@ export const OffcutMovement = z
   .strictObject({
     id: Id.describe('Names this movement; sending it again changes nothing'),
     jobId: Id.nullable().default(null).describe('The job it was cut for; null: none'),
+    piece: z.string().max(80).default('').describe('The piece of the job; empty: its first'),
     why: z.enum(['cut as planned', 'put by hand', 'taken by hand', 'reversed']),
     puts: z.array(Offcut).max(200).default([]),
     takes: z.array(Id).max(200).default([]).describe('Ids of offcuts that leave the shelf'),
@@ -61,10 +62,17 @@ export function offcutsOnShelf(movements: readonly OffcutMovement[]): Offcut[] {
   return [...follow(movements).there.values()];
 }
 
-/** Movements of a job that still count: neither reversed nor a reversal, newest last. */
-export function standingMovements(movements: readonly OffcutMovement[], jobId: string): OffcutMovement[] {
+/** Cuts for a piece of a job that still count: neither reversed nor a reversal, newest last. */
+export function standingCuts(
+  movements: readonly OffcutMovement[],
+  jobId: string,
+  piece = '',
+): OffcutMovement[] {
   const { reversed } = follow(movements);
-  return movements.filter((each) => each.jobId === jobId && each.reverses === null && !reversed.has(each.id));
+  return movements.filter(
+    (each) =>
+      each.why === 'cut as planned' && each.jobId === jobId && each.piece === piece && !reversed.has(each.id),
+  );
 }
 
 /** Why a movement cannot follow these; empty when it can. Paths are those of the movement. */

@@ -1,4 +1,5 @@
 import { QueryClient, queryOptions, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { newShopBody } from '#core/job/shop-body.ts';
 import { SHOP_DEFAULTS } from '#core/pour/shop-rates.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { AnswerError } from './http.ts';
@@ -25,7 +26,10 @@ export const jobQuery = (id: string) => queryOptions({ queryKey: ['job', id], qu
 export const shopQuery = queryOptions({ queryKey: ['shop'], queryFn: getShop, staleTime: 60_000 });
 
 /** What stands in while the shop's own settings are on their way. */
-export const PLAIN_SHOP: Shop = { name: '', system: 'us', currency: 'USD', rates: SHOP_DEFAULTS, version: 0 };
+export const PLAIN_SHOP: Shop = {
+  ...{ name: '', system: 'us', currency: 'USD', rates: SHOP_DEFAULTS, version: 0 },
+  body: newShopBody(),
+};
 
 export function useShop(): Shop {
   return useQuery(shopQuery).data ?? PLAIN_SHOP;

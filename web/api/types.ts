@@ -1,5 +1,6 @@
 /** What the server answers, as the app uses it; the typed client checks that these are the same. */
 import type { JobDocument, STAGES } from '#core/job/document.ts';
+import type { ShopBody } from '#core/job/shop-body.ts';
 import type { ShopRates } from '#core/pour/shop-rates.ts';
 import type { System } from '#core/quantity/units.ts';
 
@@ -31,6 +32,8 @@ export interface ShopSettings {
   /** ISO 4217, three capitals. */
   readonly currency: string;
   readonly rates: ShopRates;
+  /** How bodies are built and cut here. */
+  readonly body: ShopBody;
 }
 
 export interface Shop extends ShopSettings {

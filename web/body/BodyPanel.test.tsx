@@ -1,16 +1,25 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { bodyParts } from '#core/piece/body/body-parts.ts';
 import type { StockSheet } from '#core/piece/cutting/cutting.ts';
 import { badAttributes } from '#web/charts/bad-attributes.ts';
 import { SAMPLE_PIECES } from '#web/drawing/sample-pieces.ts';
 import { BodyPanel, type BodyPanelProps } from './BodyPanel.tsx';
+import { CuttingPanel } from './CuttingPanel.tsx';
+import { cuttingForPaper } from './use-cutting.ts';
 
 const INCH = 0.0254;
 const mdf: StockSheet = { name: 'MDF 3/4 in', length_m: 97 * INCH, width_m: 49 * INCH };
-const draw = (props: Partial<BodyPanelProps> = {}) =>
-  renderToStaticMarkup(
-    <BodyPanel piece={SAMPLE_PIECES.vanity!} system="us" options={{}} stock={[mdf]} {...props} />,
+function draw(props: Partial<BodyPanelProps> & { readonly stock?: readonly StockSheet[] } = {}): string {
+  const { piece = SAMPLE_PIECES.vanity!, system = 'us', options = {}, stock = [mdf] } = props;
+  const plan = cuttingForPaper({ parts: bodyParts(piece, options), stock, options: {} });
+  return renderToStaticMarkup(
+    <>
+      <BodyPanel piece={piece} system={system} options={options} />
+      <CuttingPanel plan={plan} system={system} />
+    </>,
   );
+}
 
 describe('body panel', () => {
   it('lists the parts with sizes, counts and notes', () => {
@@ -48,10 +57,10 @@ describe('body panel', () => {
     expect(draw({ system: 'metric' })).toMatch(/Weight about <strong>[\d.]+ kg/);
   });
 
-  it('says which part does not fit, and draws no plan without boards', () => {
+  it('says which part does not fit, and that there is nothing to cut from', () => {
     const markup = draw({ stock: [{ ...mdf, length_m: 0.5 }] });
     expect(markup).toContain('field fits into none of the sheets once they are trimmed.');
-    expect(draw({ stock: [] })).not.toContain('Cutting the boards');
+    expect(draw({ stock: [] })).toContain('There is no sheet to cut from.');
   });
 
   it.each(Object.keys(SAMPLE_PIECES))('draws %s without a broken attribute', (name) => {

@@ -30,7 +30,7 @@ export function usePieceAt(base: Path): PieceAt {
     read,
     piece,
     change: (label, make) =>
-      edit(label, base.join('.'), (whole: JobDocument) =>
+      edit(label, '', (whole: JobDocument) =>
         setAt(whole, base, make(getAt(whole, base) as PieceDocument)),
       ),
   };
