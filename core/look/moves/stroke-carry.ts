@@ -48,8 +48,8 @@ export function strokeOn(f: Float64Array, speck: Float64Array): void {
     if (Math.abs(u) >= 1) continue;
     const q = 1 - u * u;
     const turn = go * -6 * u * q * q;
-    // w + turn g(w) = v: one plain round, then three of Newton's rule, which is to rounding.
-    let w = v - turn * acrossShape(v);
+    // w + turn g(w) = v by Newton's rule, as in strokeBack.
+    let w = v;
     for (let round = 0; round < 3; round++)
       w -= (w - v + turn * acrossShape(w)) / (1 + turn * acrossSlope(w));
     v = w;
@@ -61,44 +61,69 @@ export function strokeOn(f: Float64Array, speck: Float64Array): void {
   speck[1] = by + along * s + v * c;
 }
 
+/** Specks in the reach of a stroke: where they stand in the list, and their places along and across it in reaches. */
+let stirred = new Int32Array(0);
+let alongs = new Float64Array(0);
+let acrosses = new Float64Array(0);
+
 export function strokeBack(f: Float64Array, at: number, { x, y, count }: Specks): void {
   const [bx, by, c, s] = [f[at + 1]!, f[at + 2]!, f[at + 3]!, f[at + 4]!];
   const [length, reach, steps, go] = [f[at + 5]!, f[at + 6]!, f[at + 7]!, f[at + 8]!];
   if (steps === 0) return;
   const step = length / steps / reach;
   const end = length / reach + 1;
+  if (stirred.length < count) {
+    stirred = new Int32Array(count);
+    alongs = new Float64Array(count);
+    acrosses = new Float64Array(count);
+  }
+  let n = 0;
+  let furthest = -1;
   for (let i = 0; i < count; i++) {
     const px = x[i]! - bx;
     const py = y[i]! - by;
-    let v = (py * c - px * s) / reach;
-    let along = (px * c + py * s) / reach;
+    const v = (py * c - px * s) / reach;
+    const along = (px * c + py * s) / reach;
     if (v >= 1 || v <= -1 || along <= -1 || along >= end) continue;
-    // From the last place of the tool that reaches the speck back to where it reaches it no more.
-    for (let k = Math.min(steps - 1, Math.floor((along + 1) / step + 0.5)); k >= 0; k--) {
-      const tool = (k + 0.5) * step;
-      const u0 = along - tool;
-      if (u0 >= 1) break;
+    stirred[n] = i;
+    alongs[n] = along;
+    acrosses[n] = v;
+    if (along > furthest) furthest = along;
+    n++;
+  }
+  if (n === 0) return;
+  // From the last place of the tool that reaches a speck back to where it reaches none any more. All specks take a step before
+  // any takes the next: the processor can work at several at a time.
+  for (let k = Math.min(steps - 1, Math.floor((furthest + 1) / step + 0.5)); k >= 0; k--) {
+    const tool = (k + 0.5) * step;
+    let ahead = true;
+    for (let i = 0; i < n; i++) {
+      const u0 = alongs[i]! - tool;
+      if (u0 >= 1) continue;
+      ahead = false;
       if (u0 <= -1) continue;
-      const v2 = v * v;
-      const push = go * (1 - v2) * (1 - 5 * v2);
-      // u + push f(u) = u0: one plain round, then three of Newton's rule.
-      let q = 1 - u0 * u0;
-      let u = u0 - push * q * q * q;
+      const v = acrosses[i]!;
+      const w = 1 - v * v;
+      const push = go * w * (1 - 5 * v * v);
+      // u + push f(u) = u0 by Newton's rule; three rounds come to rounding.
+      let u = u0;
       for (let round = 0; round < 3; round++) {
-        q = 1 - u * u;
-        if (q < 0) q = 0;
+        const q = Math.max(0, 1 - u * u);
         const q2 = q * q;
         u -= (u - u0 + push * q * q2) / (1 - 6 * push * u * q2);
       }
-      q = 1 - u * u;
-      if (q < 0) q = 0;
-      v -= go * 6 * u * q * q * v * (1 - v2) * (1 - v2);
-      along = u + tool;
+      const q = Math.max(0, 1 - u * u);
+      acrosses[i] = v - go * 6 * u * q * q * v * w * w;
+      alongs[i] = u + tool;
     }
-    along *= reach;
-    v *= reach;
-    x[i] = bx + along * c - v * s;
-    y[i] = by + along * s + v * c;
+    if (ahead) break;
+  }
+  for (let k = 0; k < n; k++) {
+    const i = stirred[k]!;
+    const along = alongs[k]! * reach;
+    const across = acrosses[k]! * reach;
+    x[i] = bx + along * c - across * s;
+    y[i] = by + along * s + across * c;
   }
 }
 

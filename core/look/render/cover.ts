@@ -34,8 +34,12 @@ export function eachCovered(
   const { panel } = placed;
   const { grid, window } = sheet;
   const m = toOwn(placed, grid);
-  const inside = (column: number, row: number): boolean =>
-    panel.inside(m[0] + m[1] * column + m[2] * row, m[3] + m[4] * column + m[5] * row);
+  const [right_m, back_m] = [panel.left_m + panel.width_m, panel.front_m + panel.depth_m];
+  const inside = (column: number, row: number): boolean => {
+    const u = m[0] + m[1] * column + m[2] * row;
+    const v = m[3] + m[4] * column + m[5] * row;
+    return u >= panel.left_m && u <= right_m && v >= panel.front_m && v <= back_m && panel.inside(u, v);
+  };
   // Blocks and their corners are counted from the corner of the grid, not of the window.
   const block = Math.max(1, Math.floor(FINE_M / grid.pixel_m));
   const [endColumn, endRow] = [window.column + window.columns, window.row + window.rows];

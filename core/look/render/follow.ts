@@ -32,9 +32,13 @@ export function followFigures(moves: MoveFigures, ground: number, most: number):
   const last = moves.figures.length / FIGURES - 1;
   const box: Box = { left: 0, right: 0, front: 0, back: 0 };
   const measure = () => {
-    let [left, right, front, rear] = [x[0]!, x[0]!, y[0]!, y[0]!];
+    let left = x[0]!;
+    let right = left;
+    let front = y[0]!;
+    let rear = front;
     for (let i = 1; i < specks.count; i++) {
-      const [px, py] = [x[i]!, y[i]!];
+      const px = x[i]!;
+      const py = y[i]!;
       if (px < left) left = px;
       else if (px > right) right = px;
       if (py < front) front = py;
