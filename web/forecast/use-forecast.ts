@@ -1,42 +1,20 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import type { JobDocument } from '#core/job/document.ts';
+import { workerPort } from '#web/worker/port.ts';
 import { ForecastEngine, type Shown, type WorkerPort } from './engine.ts';
-import type { ForecastShop, Reply } from './messages.ts';
+import type { ForecastShop, Question, Reply } from './messages.ts';
 
-/** A worker that is started again after a crash. */
-function workerPort(): WorkerPort {
-  let reply: (reply: Reply) => void = () => {};
-  let crash: (reason: string) => void = () => {};
-  let worker: Worker | null = null;
-  const start = () => {
-    const made = new Worker(new URL('../forecast-worker.ts', import.meta.url), { type: 'module' });
-    made.onmessage = (event: MessageEvent<Reply>) => reply(event.data);
-    made.onerror = (event) => {
-      made.terminate();
-      worker = null;
-      crash(event.message || 'The forecast could not be started.');
-    };
-    return made;
-  };
-  return {
-    postMessage: (question) => {
-      worker ??= start();
-      worker.postMessage(question);
-    },
-    onReply: (listen) => {
-      reply = listen;
-    },
-    onCrash: (listen) => {
-      crash = listen;
-    },
-  };
-}
+const port = (): WorkerPort =>
+  workerPort<Question, Reply>(
+    () => new Worker(new URL('../forecast-worker.ts', import.meta.url), { type: 'module' }),
+    'The forecast could not be started.',
+  );
 
 const NO_CARDS: NonNullable<ForecastShop['cards']> = [];
 let engine: ForecastEngine | null = null;
 
 export function forecastEngine(): ForecastEngine {
-  engine ??= new ForecastEngine(workerPort());
+  engine ??= new ForecastEngine(port());
   return engine;
 }
 

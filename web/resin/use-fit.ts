@@ -1,42 +1,20 @@
 import { useEffect, useState } from 'react';
 import type { System } from '#core/quantity/units.ts';
 import type { ResinCardDocument } from '#core/resin/card-document.ts';
+import { workerPort } from '#web/worker/port.ts';
 import { FitClient, type FitPort } from './fit-client.ts';
-import type { Charts, Fit, Reply } from './fit-messages.ts';
+import type { Charts, Fit, Question, Reply } from './fit-messages.ts';
 
-/** A worker that is started again after a crash. */
-function workerPort(): FitPort {
-  let reply: (reply: Reply) => void = () => {};
-  let crash: (reason: string) => void = () => {};
-  let worker: Worker | null = null;
-  const start = () => {
-    const made = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
-    made.onmessage = (event: MessageEvent<Reply>) => reply(event.data);
-    made.onerror = (event) => {
-      made.terminate();
-      worker = null;
-      crash(event.message || 'The fit could not be started.');
-    };
-    return made;
-  };
-  return {
-    postMessage: (question) => {
-      worker ??= start();
-      worker.postMessage(question);
-    },
-    onReply: (listen) => {
-      reply = listen;
-    },
-    onCrash: (listen) => {
-      crash = listen;
-    },
-  };
-}
+const port = (): FitPort =>
+  workerPort<Question, Reply>(
+    () => new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' }),
+    'The fit could not be started.',
+  );
 
 let client: FitClient | null = null;
 
 export function fitClient(): FitClient {
-  client ??= new FitClient(workerPort());
+  client ??= new FitClient(port());
   return client;
 }
 

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { FilmMapRequest } from '#core/film/film-map.ts';
 import type { FilmMapResult } from '#core/film/map-result.ts';
+import { workerPort } from '#web/worker/port.ts';
 import type { MapAsk, MapReply } from './map-messages.ts';
 
 export interface MapState {
@@ -37,7 +38,12 @@ export interface MapDesk {
 
 export function useMap(): MapDesk {
   const [state, setState] = useState<MapState>(NOTHING);
-  const worker = useRef<Worker | null>(null);
+  const [port] = useState(() =>
+    workerPort<MapAsk, MapReply>(
+      () => new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' }),
+      'its worker could not be started',
+    ),
+  );
   const asked = useRef<{ number: number; request: FilmMapRequest | null; about: string; at_ms: number }>({
     number: 0,
     request: null,
@@ -56,43 +62,27 @@ export function useMap(): MapDesk {
       setState((now) => ({ ...now, phase: 'failed', message: reply.message }));
   }, []);
 
-  const start = useCallback((): Worker => {
-    if (worker.current !== null) return worker.current;
-    const made = new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' });
-    made.onmessage = (event: MessageEvent<MapReply>) => hear(event.data);
-    made.onerror = (event) => {
-      made.terminate();
-      worker.current = null;
-      const message = event.message || 'its worker could not be started';
-      setState((now) => ({ ...now, phase: 'failed', message }));
-    };
-    worker.current = made;
-    return made;
-  }, [hear]);
-
-  useEffect(
-    () => () => {
-      worker.current?.terminate();
-      worker.current = null;
-    },
-    [],
-  );
+  useEffect(() => {
+    port.onReply(hear);
+    port.onCrash((message) => setState((now) => ({ ...now, phase: 'failed', message })));
+    return port.close;
+  }, [port, hear]);
 
   const draw = useCallback(
     (request: FilmMapRequest, about: string) => {
       const number = asked.current.number + 1;
       asked.current = { number, request, about, at_ms: performance.now() };
       setState((now) => ({ ...now, phase: 'working', share: 0, message: '' }));
-      start().postMessage({ kind: 'draw', number, request } satisfies MapAsk);
+      port.postMessage({ kind: 'draw', number, request });
     },
-    [start],
+    [port],
   );
 
   const cancel = useCallback(() => {
     asked.current = { ...asked.current, number: asked.current.number + 1, request: null };
-    worker.current?.postMessage({ kind: 'cancel' } satisfies MapAsk);
+    port.postMessage({ kind: 'cancel' });
     setState((now) => ({ ...now, phase: 'cancelled', share: 0 }));
-  }, []);
+  }, [port]);
 
   return { state, draw, cancel };
 }
