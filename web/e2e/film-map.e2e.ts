@@ -164,6 +164,23 @@ async function movesPuddles({ page, baseUrl }: E2E): Promise<void> {
   if ((await puddle.getAttribute('aria-label')) !== name) throw new Error('the puddle did not go back');
 }
 
+/** No figure of a line touches a puddle's handle. */
+async function keepsFiguresClear(map: Locator): Promise<void> {
+  const touching = await map.locator('.film-map-stage').evaluate((stage) => {
+    const boxes = (what: string) =>
+      [...stage.querySelectorAll(what)].map((one) => one.getBoundingClientRect());
+    const handles = boxes('.film-map-puddle');
+    return [...stage.querySelectorAll('.film-map-label')].flatMap((label) => {
+      const a = label.getBoundingClientRect();
+      const near = handles.some(
+        (b) => a.left < b.right + 1 && a.right > b.left - 1 && a.top < b.bottom + 1 && a.bottom > b.top - 1,
+      );
+      return near ? [label.textContent ?? ''] : [];
+    });
+  });
+  if (touching.length > 0) throw new Error(`figures that touch a handle: ${touching.join(', ')}`);
+}
+
 /** Drags one puddle onto another: both handles stay whole. */
 async function keepsHandlesApart({ page, baseUrl, axe }: E2E): Promise<void> {
   await page.setViewportSize({ width: 390, height: 844 });
@@ -180,6 +197,7 @@ async function keepsHandlesApart({ page, baseUrl, axe }: E2E): Promise<void> {
   const apart = Math.hypot(boxes[0]!.x - boxes[1]!.x, boxes[0]!.y - boxes[1]!.y);
   if (apart < 26) throw new Error(`handles ${apart} px apart`);
   await map.locator('.film-map-leader').first().waitFor({ state: 'attached' });
+  await keepsFiguresClear(map);
   await map.getByRole('button', { name: 'Read a place with the arrow keys' }).focus();
   await page.keyboard.press('ArrowLeft');
   expectText((await map.locator('output').textContent()) ?? '', /mil, .* from the left/, 'place read');

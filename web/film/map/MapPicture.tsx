@@ -9,7 +9,7 @@ import { type Box, placeBeside, textWidth } from '#web/charts/label-places.ts';
 import { useWidth } from '#web/charts/use-width.ts';
 import { type Frame, type Pixel, pathOf, toPixel } from '#web/drawing/frame.ts';
 import { speaker } from '#web/units/speak.ts';
-import { contourLabels } from './contour-labels.ts';
+import { contourLabels, grown } from './contour-labels.ts';
 import { contourLines, filmAt_m } from './contours.ts';
 import { spreadHandles } from './handle-places.ts';
 import { MapLegend } from './MapLegend.tsx';
@@ -36,6 +36,11 @@ const HANDLE = 14;
 
 function around(at: Pixel, by: number): Box {
   return { left: at.x - by, right: at.x + by, top: at.y - by, bottom: at.y + by };
+}
+
+/** Whether a handle stands beside its puddle, so that a line must lead there. */
+function isApart(at: Pixel, place: Pixel): boolean {
+  return Math.hypot(place.x - at.x, place.y - at.y) >= 3;
 }
 
 export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
@@ -80,12 +85,16 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   const room = { left: PAD + 4, top: PAD + 4, right: wide - PAD - 4, bottom: high - PAD - 4 };
   const poured = puddles.map((puddle) => toPixel(frame, puddle));
   const places = spreadHandles(poured, { width: wide, height: high });
-  const held = places.map((place) => around(place, HANDLE));
+  const moved = poured.filter((at, i) => isApart(at, places[i]!));
+  const held = [...places.map((place) => around(place, HANDLE)), ...moved.map((at) => around(at, 4))];
   const sign = thinnest === null ? [] : [around(thinnest, 9)];
   const mark =
     thinnest === null
       ? null
-      : placeBeside(thinnest, textWidth(words, SIZE), SIZE * 1.3, room, [...held, ...sign]);
+      : placeBeside(thinnest, textWidth(words, SIZE), SIZE * 1.3, room, [
+          ...held.map((box) => grown(box, 3)),
+          ...sign,
+        ]);
   const labels =
     map === null || scale === null
       ? []
@@ -149,7 +158,7 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
           <path className="film-map-outline" d={top} />
           {places.map((place, i) => {
             const at = poured[i]!;
-            if (Math.hypot(place.x - at.x, place.y - at.y) < 3) return null;
+            if (!isApart(at, place)) return null;
             return (
               <g key={puddles[i]!.key}>
                 <path className="film-map-leader" d={`M${place.x} ${place.y}L${at.x} ${at.y}`} />

@@ -15,6 +15,17 @@ const SHORTEST = 70;
 /** At most two figures a level, on its longest lines. */
 const MOST = 2;
 
+/** Room that a figure leaves around everything else, px: text is drawn with a rim, and widths are estimates. */
+export const CLEAR_px = 6;
+
+/** Where along a line a figure is tried, its middle first. */
+const TRIES = [0.5, 0.25, 0.75, 0.38, 0.62, 0.12, 0.88, 0.44, 0.56, 0.31, 0.69, 0.18, 0.82, 0.06, 0.94];
+
+/** The box with room around it. */
+export function grown(box: Box, by = CLEAR_px): Box {
+  return { left: box.left - by, right: box.right + by, top: box.top - by, bottom: box.bottom + by };
+}
+
 /** `lines` and `texts` by level; `room` holds all figures. A level with no room has no figure on the map; the legend has all. */
 export function contourLabels(
   lines: readonly (readonly (readonly Point[])[])[],
@@ -24,7 +35,7 @@ export function contourLabels(
   room: Box,
   taken: readonly Box[],
 ): ContourLabel[] {
-  const boxes = [...taken];
+  const boxes = taken.map((box) => grown(box));
   const labels: ContourLabel[] = [];
   for (const [level, runs] of lines.entries()) {
     const text = texts[level] ?? '';
@@ -36,7 +47,7 @@ export function contourLabels(
       .sort((a, b) => b.length - a.length)
       .slice(0, MOST);
     for (const { run } of pixels)
-      for (const part of [0.5, 0.25, 0.75, 0.12, 0.88, 0.38, 0.62]) {
+      for (const part of TRIES) {
         const at = run[Math.round(part * (run.length - 1))]!;
         const box = {
           left: at.x - half,
@@ -47,7 +58,7 @@ export function contourLabels(
         const out =
           box.left < room.left || box.right > room.right || box.top < room.top || box.bottom > room.bottom;
         if (out || covered(box, boxes) > 0) continue;
-        boxes.push(box);
+        boxes.push(grown(box, 2));
         labels.push({ text, x: at.x, y: at.y });
         break;
       }
