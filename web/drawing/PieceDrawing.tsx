@@ -65,16 +65,18 @@ export function PieceDrawing({
       </figure>
     );
   const drawing = result.value;
+  const marked = focus ?? focusOfRow(highlight, piece);
   const highest = small ? 260 : printing ? 460 : Math.min(760, Math.max(340, width * 0.95));
   const sheet = layoutSheet(drawing, width, {
     system,
     small,
     highest,
     paper: printing,
+    // Worked on on a narrow screen, sizes of cut-outs that are not looked at leave room for the piece.
+    ...(over === undefined || printing ? {} : { narrowTo: marked?.kind === 'cut-out' ? marked.name : null }),
     held: hold ? last.current : null,
   });
   last.current = sheet;
-  const marked = focus ?? focusOfRow(highlight, piece);
   const edges = edgesDrawn(piece.outline, drawing);
   const body = pathOf(sheet.frame, drawing.outline, true);
   const shared = { system, names: !small, focus: marked, onFocus, actOn };

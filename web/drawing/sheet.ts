@@ -2,7 +2,7 @@
 import type { Dimension, Drawing, Leader } from '#core/piece/drawing.ts';
 import { formatLength } from '#core/quantity/format.ts';
 import type { System } from '#core/quantity/units.ts';
-import { textWidth } from '#web/charts/label-places.ts';
+import { type Box, covered, textWidth } from '#web/charts/label-places.ts';
 import { figureBox, type PlacedDimension, placeAlong, placeChains } from './chains.ts';
 import { type ExtensionLine, extensionEnds, outsideOf } from './extension.ts';
 import { type Frame, heldFrame, type Pixel, toPixel } from './frame.ts';
@@ -34,6 +34,8 @@ export interface SheetWishes {
   readonly highest: number;
   /** Printed words may be smaller: 9 point. */
   readonly paper?: boolean;
+  /** On a narrow sheet: the cut-out whose sizes are shown, null for none. Left out: all of them, as on a wide one. */
+  readonly narrowTo?: string | null;
   /** While something is dragged: the sheet as it was when the drag began, whose scale and place stay under the finger. */
   readonly held?: Sheet | null;
 }
@@ -54,12 +56,16 @@ interface Margins {
 const OVERALL: readonly string[] = ['length', 'width', 'return length', 'diameter'];
 
 export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes): Sheet {
-  const { system, small, highest, paper = false, held = null } = wishes;
+  const { system, small, highest, paper = false, held = null, narrowTo } = wishes;
   const narrow = width < 560;
   const size = small || paper ? 12 : width >= 1300 ? 16 : width < 420 ? 12.5 : 14;
   const say = (d: Dimension): string =>
     `${d.label === 'cut-out diameter' || d.label === 'diameter' ? '⌀ ' : ''}${formatLength(d.value_m, system)}`;
-  const wanted = small ? drawing.dimensions.filter((d) => OVERALL.includes(d.label)) : drawing.dimensions;
+  const wanted = drawing.dimensions.filter((d) => {
+    if (small) return OVERALL.includes(d.label);
+    const ofHole = d.label.startsWith('cut-out');
+    return !narrow || narrowTo === undefined || !ofHole || d.of?.split(', ').includes(narrowTo ?? '');
+  });
   // Radius notes cost width a narrow sheet does not have: there they stand in words under it.
   const notes =
     narrow && !small
@@ -75,7 +81,7 @@ export function layoutSheet(drawing: Drawing, width: number, wishes: SheetWishes
     const dimensions = [...placeChains(wanted, frame, style, say, along), ...along];
     const leaders = small
       ? []
-      : drawing.leaders.filter(onSheet).map((l) => placeLeader(l, frame, size, system));
+      : placeLeaders(drawing.leaders.filter(onSheet), frame, size, system, dimensions);
     return { width, height, frame, size, dimensions, leaders, notes };
   };
   if (held !== null && held.width === width) return on(heldFrame(held.frame, b), held.height);
@@ -133,15 +139,40 @@ function needed(sheet: Sheet, frame: Frame, least: number): Margins {
   return margins;
 }
 
+/** Notes one after the other, each moved out along its arrow until it covers no figure and no note before it. */
+function placeLeaders(
+  leaders: readonly Leader[],
+  frame: Frame,
+  size: number,
+  system: System,
+  dimensions: readonly PlacedDimension[],
+): PlacedLeader[] {
+  const taken = dimensions.map((d) => figureBox(d, size)).filter((box) => box !== null);
+  return leaders.map((leader) => {
+    const tries = Array.from({ length: MOST_TRIES }, (_, i) => placeLeader(leader, frame, size, system, i));
+    const placed = tries.find((each) => covered(noteBox(each, size), taken) === 0) ?? tries[0]!;
+    taken.push(noteBox(placed, size));
+    return placed;
+  });
+}
+
+const MOST_TRIES = 8;
+
+function noteBox({ at, anchor, text }: PlacedLeader, size: number): Box {
+  const long = textWidth(text, size) * 1.08;
+  const left = anchor === 'start' ? at.x : anchor === 'end' ? at.x - long : at.x - long / 2;
+  return { left, right: left + long, top: at.y - size / 2, bottom: at.y + size / 2 };
+}
+
 /** A note stands outside its corner; the length of a slanted edge with no room outside stands inside it. */
-function placeLeader(leader: Leader, frame: Frame, size: number, system: System): PlacedLeader {
+function placeLeader(leader: Leader, frame: Frame, size: number, system: System, out: number): PlacedLeader {
   const tip = toPixel(frame, leader.at);
   const drawn = toPixel(frame, leader.text);
   const far = Math.hypot(drawn.x - tip.x, drawn.y - tip.y) || 1;
   const ux = (drawn.x - tip.x) / far;
   const uy = (drawn.y - tip.y) / far;
   const length = leader.label === 'edge length';
-  const away = size * (length ? 1.3 : 2.4);
+  const away = size * ((length ? 1.3 : 2.4) + out * 1.2);
   return {
     leader,
     text: length ? formatLength(leader.value_m, system) : `R ${radiusText(leader, system)}`,

@@ -1,7 +1,7 @@
 /** What can be put on the piece, how finely it is moved, and the way back. */
-import type { CutOutDocument } from '#core/job/document.ts';
 import type { System } from '#core/quantity/units.ts';
 import { GRID_CHOICES, type GridChoice, gridWords } from './grid-choice.ts';
+import type { UsualShape } from './holes.ts';
 
 export interface Back {
   readonly undo: () => void;
@@ -20,7 +20,7 @@ interface Props {
   readonly ready: boolean;
   readonly canTurn: boolean;
   readonly onTurn: () => void;
-  readonly onCutOut: (shape: CutOutDocument['shape']) => void;
+  readonly onCutOut: (shape: UsualShape) => void;
   readonly onTapHole: () => void;
 }
 

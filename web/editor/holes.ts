@@ -72,7 +72,11 @@ export function withTapHole(piece: PieceDocument, drawn: Piece, grid: Grid): Pie
   const at =
     bowl === null
       ? { x_m: (box.minX_m + box.maxX_m) / 2, y_m: box.maxY_m - BEHIND_BOWL_M }
-      : { x_m: (bowl.minX_m + bowl.maxX_m) / 2, y_m: bowl.maxY_m + BEHIND_BOWL_M };
+      : {
+          x_m: (bowl.minX_m + bowl.maxX_m) / 2,
+          // Between the bowl and the back where there is not room for more.
+          y_m: Math.min(bowl.maxY_m + BEHIND_BOWL_M, (bowl.maxY_m + box.maxY_m) / 2),
+        };
   const taken = (x_m: number): boolean =>
     drawn.cutOuts.some(
       ({ centre }) =>
@@ -100,6 +104,7 @@ const USUAL = {
   oval: { name: 'bowl', us: ['17 in', '14 in', ''], metric: ['430 mm', '350 mm', ''] },
   round: { name: 'bowl', us: ['15 in', '', ''], metric: ['380 mm', '', ''] },
 } as const;
+export type UsualShape = keyof typeof USUAL;
 /** A cut-out put in by a button takes at most this share of the piece either way. */
 const MOST_SHARE = 0.6;
 
@@ -107,12 +112,7 @@ const MOST_SHARE = 0.6;
  * With a cut-out of the usual size, smaller where the piece is: at the place nearest to the middle where nothing stands against it,
  * or where least does. `drawn` is the piece as read.
  */
-export function withCutOut(
-  piece: PieceDocument,
-  drawn: Piece,
-  shape: CutOutDocument['shape'],
-  grid: Grid,
-): PieceDocument {
+export function withCutOut(piece: PieceDocument, drawn: Piece, shape: UsualShape, grid: Grid): PieceDocument {
   if (piece.cutOuts.length >= MOST_CUT_OUTS) return piece;
   const box = bounds(outlinePath(drawn.outline));
   const [wide_m, deep_m] = [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];

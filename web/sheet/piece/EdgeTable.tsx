@@ -1,36 +1,25 @@
-import type { EdgeDocument } from '#core/job/document.ts';
-import { without } from '#web/draft/at-path.ts';
+import { useMemo } from 'react';
+import { type Path, without } from '#web/draft/at-path.ts';
+import { edgesDrawn } from '#web/drawing/describe.ts';
+import { KINDS, PROFILES, SIZE_WORD } from '#web/editor/edge-choices.ts';
+import { lookAt } from '#web/editor/look.ts';
 import { QuantityField, SelectField } from '#web/field/sheet-fields.tsx';
 import { useSheet } from '../context.tsx';
 import { edgeNamesOf, withEdges } from './outline-forms.ts';
-
-const kinds = ['finished', 'wall', 'seam'].map((value) => ({ value, label: value }));
-const profiles: readonly EdgeDocument['profile'][] = [
-  'square eased',
-  'round-over',
-  'bullnose',
-  'bevel',
-  'chiselled',
-];
-const profileOptions = profiles.map((value) => ({ value, label: value }));
-
-/** What the size of a profile means, for the label of its field. */
-const sizeWord: Readonly<Record<EdgeDocument['profile'], string | null>> = {
-  'square eased': 'radius',
-  'round-over': 'radius',
-  bullnose: null,
-  bevel: 'leg',
-  chiselled: 'factor 1.3 to 1.6',
-};
+import { FIRST_PIECE, usePiece } from './piece-handle.ts';
 
 /** One row an edge: what it is, how high, how it is shaped. The row in use is marked on the drawing. */
-export function EdgeTable() {
-  const { document, forecast, speak, edit, focus, setFocus, problems } = useSheet();
-  const { outline, edges } = document.piece;
+export function EdgeTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
+  const { system, speak, focus, setFocus, problems } = useSheet();
+  const { piece, place, at, change } = usePiece(base);
+  const { outline, edges } = piece;
+  const drawn = useMemo(() => {
+    const look = lookAt(piece, system);
+    return look === null ? [] : edgesDrawn(look.piece.outline, look.drawing);
+  }, [piece, system]);
   if (outline === null) return null;
   const names = edgeNamesOf(outline);
   const missing = names.some((name) => !edges.some((edge) => edge.edge === name));
-  const lengthOf = (name: string) => forecast?.measures?.edges.find((e) => e.outer && e.name === name);
   return (
     <div className="table-block">
       {edges.length === 0 && <h3>Edges</h3>}
@@ -49,9 +38,9 @@ export function EdgeTable() {
           </thead>
           <tbody>
             {edges.map((edge, i) => {
-              const length = lengthOf(edge.edge);
+              const shown = drawn.find((each) => each.name === edge.edge);
               const known = names.includes(edge.edge);
-              const word = sizeWord[edge.profile];
+              const word = SIZE_WORD[edge.profile];
               const focused = focus !== null && 'edge' in focus && focus.edge === edge.edge;
               return (
                 <tr
@@ -61,23 +50,20 @@ export function EdgeTable() {
                   onPointerEnter={() => setFocus({ edge: edge.edge })}
                 >
                   <th scope="row">
-                    {edge.edge}
-                    {length !== undefined && <span className="of">{speak.length(length.length_m)}</span>}
+                    {shown?.label ?? edge.edge}
+                    {shown !== undefined && <span className="of">{speak.length(shown.length_m)}</span>}
                     {!known && (
                       <button
                         type="button"
                         className="small"
                         onClick={() =>
-                          edit('Remove edge', '', (d) => ({
-                            ...d,
-                            piece: { ...d.piece, edges: without(d.piece.edges, i) },
-                          }))
+                          change('Remove edge', '', (p) => ({ ...p, edges: without(p.edges, i) }))
                         }
                       >
                         Remove
                       </button>
                     )}
-                    {problems.get(`piece.edges.${i}.edge`)?.map((problem) => (
+                    {problems.get(`${place}.edges.${i}.edge`)?.map((problem) => (
                       <span key={problem.code} className="field-problem">
                         {problem.message}
                       </span>
@@ -87,8 +73,8 @@ export function EdgeTable() {
                     <SelectField
                       hideLabel
                       label={`${edge.edge}: kind`}
-                      path={['piece', 'edges', i, 'kind']}
-                      options={kinds}
+                      path={at('edges', i, 'kind')}
+                      options={KINDS}
                     />
                   </td>
                   {edge.kind === 'finished' ? (
@@ -97,7 +83,7 @@ export function EdgeTable() {
                         <QuantityField
                           hideLabel
                           label={`${edge.edge}: face height`}
-                          path={['piece', 'edges', i, 'faceHeight']}
+                          path={at('edges', i, 'faceHeight')}
                           kind="length"
                           placeholder="as the body"
                         />
@@ -106,8 +92,8 @@ export function EdgeTable() {
                         <SelectField
                           hideLabel
                           label={`${edge.edge}: profile`}
-                          path={['piece', 'edges', i, 'profile']}
-                          options={profileOptions}
+                          path={at('edges', i, 'profile')}
+                          options={PROFILES}
                         />
                       </td>
                       <td data-label={word === null ? 'Its size' : `Its ${word}`}>
@@ -117,7 +103,7 @@ export function EdgeTable() {
                           <QuantityField
                             hideLabel
                             label={`${edge.edge}: ${word}`}
-                            path={['piece', 'edges', i, 'profileSize']}
+                            path={at('edges', i, 'profileSize')}
                             kind={edge.profile === 'chiselled' ? 'words' : 'length'}
                             placeholder={word}
                           />
@@ -127,7 +113,7 @@ export function EdgeTable() {
                         <QuantityField
                           hideLabel
                           label={`${edge.edge}: carried under`}
-                          path={['piece', 'edges', i, 'undersideReturn']}
+                          path={at('edges', i, 'undersideReturn')}
                           kind="length"
                           placeholder="none"
                         />
@@ -150,11 +136,7 @@ export function EdgeTable() {
         <p className="section-note">
           {edges.length === 0 ? 'No edge is described yet' : 'Some edges are not described'}: they count as
           finished, as high as the body, eased 1/8 in.{' '}
-          <button
-            type="button"
-            className="small"
-            onClick={() => edit('Describe edges', '', (d) => ({ ...d, piece: withEdges(d.piece) }))}
-          >
+          <button type="button" className="small" onClick={() => change('Describe edges', '', withEdges)}>
             Describe every edge
           </button>
         </p>

@@ -2,11 +2,13 @@ import { QuantityField, SelectField } from '#web/field/sheet-fields.tsx';
 import { problemsUnder, useSheet } from '../context.tsx';
 import { Section } from '../Section.tsx';
 import { pieceSummary } from '../summaries.ts';
+import { CornerTable } from './CornerTable.tsx';
 import { CutOutTable } from './CutOutTable.tsx';
 import { EdgeTable } from './EdgeTable.tsx';
 import { EditedPiece } from './EditedPiece.tsx';
 import { OutlineForm } from './OutlineForm.tsx';
 import { PieceDetails } from './PieceDetails.tsx';
+import { SplashTable } from './SplashTable.tsx';
 
 const boards = ['MDF', 'moisture-resistant MDF', 'plywood', 'solid wood'].map((board) => ({
   value: board,
@@ -39,8 +41,10 @@ export function PieceSection() {
           </div>
         </div>
         <div className="piece-lists">
+          <CornerTable />
           <EdgeTable />
           <CutOutTable />
+          <SplashTable />
           {measures !== null && (
             <dl className="figures">
               <div>
