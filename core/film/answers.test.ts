@@ -227,4 +227,14 @@ describe('cells and tilt', () => {
     expect(ask(levelTo! * 1.001).matters).toBe(true);
     expect(ask(0.05).difference_m.value).toBeLessThanOrEqual(0.006);
   });
+  it('tilt: a fall that nobody has read is no verdict on the bench', () => {
+    const ask = (slope: number, assumed: boolean) =>
+      tiltAnswer({ slope, assumed, length_m: 1.2, thickness_m: 0.003, theta_per_Pa: 240 });
+    for (const slope of [0, 0.01]) {
+      expect(ask(slope, true).reasons[0]!.says).toMatch(/^No level reading/);
+      expect(ask(slope, false).reasons[0]!.says).not.toMatch(/No level reading/);
+      expect(ask(slope, true).difference_m).toEqual(ask(slope, false).difference_m);
+    }
+    expect(ask(0.01, false).reasons[0]!.says).toMatch(/level the bench/);
+  });
 });

@@ -12,6 +12,8 @@ export const TILT_MATTERS_share = 0.1;
 export interface TiltRequest {
   /** Fall over run, 0 to 0.05: 1 mm per metre is 0.001. */
   readonly slope: number;
+  /** Nobody has laid a level on the bench: the slope is only a case to think about, so nothing is said of the bench itself. */
+  readonly assumed?: boolean;
   /** Of the top along the fall, m. */
   readonly length_m: number;
   readonly thickness_m: number;
@@ -24,6 +26,8 @@ export interface TiltAnswer {
   /** Thickness of the low end less that of the high end, m. */
   readonly difference_m: Spread;
   readonly matters: boolean;
+  /** Whether the slope was read on a level or only assumed. */
+  readonly assumed: boolean;
   /** Slope at which it would begin to matter, or undefined when no slope up to 0.05 does. */
   readonly levelTo?: number;
   /** Extra that runs over a low wetted edge, m2 (m3 per metre). */
@@ -48,16 +52,16 @@ export function tiltAnswer(request: TiltRequest): TiltAnswer {
   const atOne = 2 * tiltEndChangeOfLength_m(thickness_m, 0.001, theta_per_Pa, length_m, liquid);
   const levelTo = atOne > 0 ? (0.001 * limit_m) / atOne : Number.POSITIVE_INFINITY;
   const matters = value > limit_m;
+  const assumed = request.assumed ?? false;
   return {
     difference_m: rangeFromViscosity(value, 0.5),
     matters,
+    assumed,
     ...(levelTo <= 0.05 ? { levelTo } : {}),
     overLowEdge_m2: tiltFlux_m2_Pa(thickness_m, slope, liquid) * theta_per_Pa,
     reasons: [
       {
-        says: matters
-          ? 'The low end gets visibly more than the high end: level the bench.'
-          : 'Level enough for this film.',
+        says: saysOf(matters, assumed),
         formula: '2 S sqrt(rho g h^3 Theta/(3 pi)) at each end, S L/2 at most',
         numbers: { slope, thickness_m, theta_per_Pa, length_m, limit_m },
         source: 'thin-film flow down a slope, linear theory; checked by own solution of the film equation',
@@ -66,4 +70,14 @@ export function tiltAnswer(request: TiltRequest): TiltAnswer {
       },
     ],
   };
+}
+
+function saysOf(matters: boolean, assumed: boolean): string {
+  if (assumed)
+    return matters
+      ? 'No level reading: with the fall assumed here the low end would get visibly more than the high end. Lay a level on the bench.'
+      : 'No level reading: the fall assumed here would not show in this film.';
+  return matters
+    ? 'The low end gets visibly more than the high end: level the bench.'
+    : 'Level enough for this film.';
 }

@@ -4,7 +4,7 @@ import type { Liquid } from '#core/film/constants.ts';
 import { type FloodAnswer, floodAnswer } from '#core/film/craters.ts';
 import { type TiltAnswer, tiltAnswer } from '#core/film/tilt-answer.ts';
 
-/** Asked about when the maker says nothing: half a millimetre a metre, a common bench (common practice, no source). */
+/** Assumed, and said to be, when there is no level reading: half a millimetre a metre, a common bench (common practice, no source). */
 export const DEFAULT_SLOPE = 0.0005;
 /** A small fisheye, and the low end of the angles met on silicone (common practice, no source). */
 export const DEFAULT_SPOT_m = 0.001;
@@ -19,7 +19,7 @@ export interface SurfaceRequest {
   /** Longest side of the piece, m. */
   readonly length_m: number;
   readonly liquid: Liquid;
-  /** Fall over run of the bench, 0 to 0.05. */
+  /** Fall over run of the bench as read on a level, 0 to 0.05; left out: no reading. */
   readonly slope?: number | undefined;
   /** Radius of the worst spot, m, from 0. */
   readonly spotRadius_m?: number | undefined;
@@ -40,6 +40,7 @@ export function surfaceOutlook(request: SurfaceRequest): SurfaceOutlook {
   return {
     tilt: tiltAnswer({
       slope: request.slope ?? DEFAULT_SLOPE,
+      assumed: request.slope === undefined,
       length_m,
       thickness_m: film_m,
       theta_per_Pa,

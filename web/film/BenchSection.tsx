@@ -37,11 +37,12 @@ export function typedSmall(length_m: number, system: System): string {
 export function BenchSection({ coat, outlook, speak }: Props) {
   const { system } = speak;
   const run = RUN[system];
-  const [fall, setFall] = useState(() => typedSmall(DEFAULT_SLOPE * run.m, system));
+  const [fall, setFall] = useState('');
   const [spot, setSpot] = useState(() => typedSmall(2 * DEFAULT_SPOT_m, system));
   const [divot, setDivot] = useState(() => typedSmall(DEFAULT_DIVOT_m, system));
   const [angle, setAngle] = useState(String(DEFAULT_ANGLE_deg));
-  const falls = readLength_m(fall, { what: 'fall', min: 0, max: 0.05 * run.m });
+  const unread = fall.trim() === '';
+  const falls = readLength_m(unread ? '0 mm' : fall, { what: 'fall', min: 0, max: 0.05 * run.m });
   const spots = readLength_m(spot, { what: 'spot', min: 0, max: 0.2 });
   const divots = readLength_m(divot, { what: 'divot', min: 0, max: 0.02 });
   const degrees = /^\s*\d+(\.\d+)?\s*°?\s*$/.test(angle) ? Number.parseFloat(angle) : Number.NaN;
@@ -51,7 +52,7 @@ export function BenchSection({ coat, outlook, speak }: Props) {
     theta_per_Pa: outlook.thetaTotal_per_Pa,
     length_m: outlook.length_m,
     liquid: coat.card.model,
-    slope: falls.ok ? falls.value / run.m : undefined,
+    slope: falls.ok && !unread ? falls.value / run.m : undefined,
     spotRadius_m: spots.ok ? spots.value / 2 : undefined,
     divotDepth_m: divots.ok ? divots.value : undefined,
     advancingAngle_deg: turned ? degrees : undefined,
@@ -61,7 +62,7 @@ export function BenchSection({ coat, outlook, speak }: Props) {
       <section className="film-answer" aria-label="Bench level">
         <h5>Bench level</h5>
         <FilmField
-          label={`Bench falls, over ${run.text}`}
+          label={`Bench falls, over ${run.text} (read on a level)`}
           value={fall}
           onChange={setFall}
           problem={falls.ok ? null : (falls.problems[0]?.message ?? 'Not readable.')}
@@ -69,7 +70,9 @@ export function BenchSection({ coat, outlook, speak }: Props) {
         <p role="status">
           {!falls.ok
             ? 'No answer until the fall can be read.'
-            : `Along ${speak.length(outlook.length_m)} the low end gets ${rangeText(tilt.difference_m, 'film', system)} more than the high end: ${tilt.matters ? 'level the bench' : 'level enough'}.`}
+            : tilt.assumed
+              ? `No level reading. At ${typedSmall(DEFAULT_SLOPE * run.m, system)} over ${run.text} the low end would get ${rangeText(tilt.difference_m, 'film', system)} more than the high end, along ${speak.length(outlook.length_m)}.`
+              : `Along ${speak.length(outlook.length_m)} the low end gets ${rangeText(tilt.difference_m, 'film', system)} more than the high end: ${tilt.matters ? 'level the bench' : 'level enough'}.`}
           {tilt.levelTo !== undefined &&
             ` It begins to matter at ${typedSmall(tilt.levelTo * run.m, system)} over ${run.text}.`}
         </p>
