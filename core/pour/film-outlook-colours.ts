@@ -15,9 +15,6 @@ export const COLOURANT_kg_m3: Readonly<Record<Exclude<ColourantKind, 'none'>, nu
   'alcohol ink': 1000,
 };
 
-/** Pairs are told of at most this many colours, the largest shares first. */
-export const MOST_COLOURS = 8;
-
 export interface ColourDensity {
   readonly name: string;
   readonly swatch: string;
@@ -33,9 +30,10 @@ export interface ColourPair {
 
 export interface ColoursOutlook {
   readonly densities: readonly ColourDensity[];
+  /** Every pair, those of the largest shares first. */
   readonly pairs: readonly ColourPair[];
-  /** Colours with small shares of which no pairs are told. */
-  readonly leftOut: number;
+  /** Names from heavy to light: poured in this order no colour lies over a lighter one. */
+  readonly crispOrder: readonly string[];
 }
 
 /** Density of a tinted mix, kg/m3: volumes add. @throws RangeError for a load below 0. */
@@ -57,7 +55,7 @@ export function coloursOutlook(coat: Coat, theta_per_Pa: number): ColoursOutlook
     density_kg_m3: tintedDensity_kg_m3(colour, coat.card.model.density_kg_m3),
     share: colour.share,
   }));
-  const told = [...densities].sort((a, b) => b.share - a.share).slice(0, MOST_COLOURS);
+  const told = [...densities].sort((a, b) => b.share - a.share);
   const pairs = told.flatMap((one, i) =>
     told.slice(i + 1).map((other): ColourPair => {
       const [top, bottom] = other.density_kg_m3 > one.density_kg_m3 ? [other, one] : [one, other];
@@ -73,7 +71,8 @@ export function coloursOutlook(coat: Coat, theta_per_Pa: number): ColoursOutlook
       };
     }),
   );
-  return { densities: densities.map(plain), pairs, leftOut: densities.length - told.length };
+  const byWeight = [...densities].sort((a, b) => b.density_kg_m3 - a.density_kg_m3);
+  return { densities: densities.map(plain), pairs, crispOrder: byWeight.map(({ name }) => name) };
 }
 
 function plain({ name, swatch, density_kg_m3 }: ColourDensity): ColourDensity {

@@ -1,17 +1,21 @@
 /** Everything the film of one planned coat does between pouring and gel, as answers with their reasons. On demand: about 0.2 s. */
 import type { BubbleAnswers } from '#core/film/bubble-answers.ts';
-import { thetaAt, thetaTotal } from '#core/film/flow-budget.ts';
-import { type LevellingAnswers, levellingAnswers } from '#core/film/levelling-answers.ts';
+import type { Liquid } from '#core/film/constants.ts';
+import { type FlowBudget, thetaAt, thetaLeftAt, thetaTotal } from '#core/film/flow-budget.ts';
+import { longestLevellingWave } from '#core/film/levelling.ts';
+import { type LevellingAnswers, levellingAnswers, MARK_GONE } from '#core/film/levelling-answers.ts';
 import { type PuddleAnswers, puddleAnswers } from '#core/film/puddle-answers.ts';
-import type { Reason } from '#core/film/reason.ts';
+import { VISCOSITY_FACTOR } from '#core/film/ranges.ts';
 import type { Coat } from '#core/mix/coat.ts';
 import type { PieceMeasures } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { AirTemperature, Board } from '#core/resin/model.ts';
+import { edgesWorked_s, spreadEnd_s } from './film-moments.ts';
 import { type ColoursOutlook, coloursOutlook } from './film-outlook-colours.ts';
 import { type EdgeOutlook, edgesOutlook, FACE_WANTED_SHARE } from './film-outlook-edges.ts';
+import { type EdgesLeftOut, edgesLeftOut } from './film-outlook-left-out.ts';
 import { bubblesOutlook, levelledFilm_m, type ResinSide, resinSides } from './film-outlook-resins.ts';
-import { filmSeries, gelReason } from './film-outlook-series.ts';
+import { filmSeries } from './film-outlook-series.ts';
 import { type SurfaceOutlook, surfaceOutlook } from './film-outlook-surface.ts';
 import type { CoatPlan } from './plan.ts';
 
@@ -48,15 +52,15 @@ export interface FilmOutlook {
   readonly faceWanted_m: number;
   /** Longest side of the piece, m. */
   readonly length_m: number;
-  /** Empty when every edge is dammed. */
+  /** Every kind of edge the film is worked over; empty when there is none. */
   readonly edges: readonly EdgeOutlook[];
+  readonly leftOut: EdgesLeftOut;
   readonly levelling: LevellingAnswers;
   readonly resins: readonly ResinSide[];
   readonly puddles: PuddleAnswers;
   readonly colours: ColoursOutlook;
   readonly bubbles: BubbleAnswers;
   readonly surface: SurfaceOutlook;
-  readonly gel: Reason;
 }
 
 /**
@@ -73,8 +77,8 @@ export function filmOutlook(request: FilmOutlookRequest): FilmOutlook | undefine
   const gel_s = series.time_s.at(-1)!;
   const filmStart_s = series.time_s[0]!;
   const held = (time_s: number) => Math.min(gel_s, Math.max(filmStart_s, time_s));
-  const down_s = held(spreadEnd_s(plan));
-  const wrapped_s = held(wrapMiddle_s(plan) ?? down_s);
+  const down_s = held(spreadEnd_s(plan) ?? filmStart_s);
+  const wrapped_s = held(edgesWorked_s(plan) ?? down_s);
   const thetaTotal_per_Pa = thetaTotal(series);
   const faceWanted_m = request.faceWanted_m ?? coat.faceFilm_m * FACE_WANTED_SHARE;
   const { bounds } = measures;
@@ -90,7 +94,8 @@ export function filmOutlook(request: FilmOutlookRequest): FilmOutlook | undefine
     faceWanted_m,
     length_m,
     edges: edgesOutlook({ coat, measures, series, down_s, wrapped_s, wanted_m: faceWanted_m }),
-    levelling: levellingAnswers(series, levelledFilm_m(coat.film_m, model), down_s, undefined, model),
+    leftOut: edgesLeftOut(coat, measures),
+    levelling: levellingOutlook(series, levelledFilm_m(coat.film_m, model), down_s, model),
     resins: resinSides(request, down_s),
     puddles: puddleAnswers({
       cups_m3: plan.cups.map((cup) => cup.mass_kg / model.density_kg_m3),
@@ -110,23 +115,21 @@ export function filmOutlook(request: FilmOutlookRequest): FilmOutlook | undefine
       spotRadius_m: request.spot,
       divotDepth_m: request.divot,
     }),
-    gel: gelReason(
-      coat.card,
-      series,
-      plan.stages.find(({ key }) => key === 'gel')?.at ?? null,
-      plan.answers.peak_K,
-    ),
   };
 }
 
-/** Last cup spread: the end of the last pour (a pour is done when its resin is spread). */
-function spreadEnd_s(plan: CoatPlan): number {
-  return Math.max(...plan.steps.filter((step) => step.kind === 'pour').map((step) => step.end_s));
-}
-
-/** Middle of the time in which the edges are worked, as the bill counts their run-off; undefined when the plan wraps none. */
-function wrapMiddle_s(plan: CoatPlan): number | undefined {
-  const wraps = plan.steps.filter((step) => step.kind === 'wrap edges');
-  if (wraps.length === 0) return undefined;
-  return (Math.min(...wraps.map((step) => step.start_s)) + Math.max(...wraps.map((step) => step.end_s))) / 2;
+/** Levelling, with the range of its longest wave when the viscosity is off by the usual factor. */
+function levellingOutlook(
+  series: FlowBudget,
+  film_m: number,
+  down_s: number,
+  liquid: Liquid,
+): LevellingAnswers {
+  const found = levellingAnswers(series, film_m, down_s, undefined, liquid);
+  const { longestWave_m: value } = found;
+  if (value === undefined) return found;
+  const left = thetaLeftAt(series, down_s);
+  const wave = (theta: number) => longestLevellingWave(film_m, theta, MARK_GONE, liquid);
+  const range = { low: wave(left / VISCOSITY_FACTOR), value, high: wave(left * VISCOSITY_FACTOR) };
+  return { ...found, reasons: found.reasons.map((reason) => ({ ...reason, range })) };
 }

@@ -28,7 +28,7 @@ export function BandRows({ layout, x, hatch }: BandProps) {
 }
 
 function RowLabel({ layout, placed }: { readonly layout: ForecastLayout; readonly placed: PlacedRow }) {
-  const { size, small, width } = layout;
+  const { size, small, width, mark } = layout;
   const { row, y, lines, inline } = placed;
   const textX = row.swatch === null ? 0 : size + 6;
   return (
@@ -43,7 +43,7 @@ function RowLabel({ layout, placed }: { readonly layout: ForecastLayout; readonl
         <text
           key={line}
           className={row.late ? 'chart-text chart-stop-text' : 'chart-text'}
-          x={inline ? width : 0}
+          x={inline ? width - mark : 0}
           y={px(inline ? y + size : y + size + (i + 1) * (small + 3))}
           fontSize={small}
           textAnchor={inline ? 'end' : 'start'}
@@ -71,7 +71,7 @@ function LimitText({
   const last = Math.max(...ends);
   if (!(last <= x.high)) return null;
   const at = x.at(last) + 10;
-  if (at + textWidth(limit, layout.small) > layout.width) return null;
+  if (at + textWidth(limit, layout.small) > layout.width - layout.mark) return null;
   return (
     <text
       className="chart-text-2 chart-halo"

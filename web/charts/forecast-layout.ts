@@ -62,9 +62,13 @@ export interface ForecastLayout {
   readonly axisY: number;
   readonly rows: readonly PlacedRow[];
   readonly clock: boolean;
+  /** Kept free at the right end of each row, for the sign that says it opens. */
+  readonly mark: number;
 }
 
 const BAR_PX = 16;
+/** Least height of a row that can be tapped, with gloves on. */
+const TAP_PX = 44;
 const LANE_GAP_PX = 3;
 
 export interface LayoutWishes {
@@ -72,14 +76,17 @@ export interface LayoutWishes {
   readonly temperature: boolean;
   /** On paper text may be smaller (8 point), and the figures of each row stand in the run sheet beside the chart. */
   readonly paper?: boolean;
+  /** Rows are buttons: high enough for a finger. */
+  readonly tapped?: boolean;
 }
 
 export function forecastLayout(width: number, rows: readonly Row[], wishes: LayoutWishes): ForecastLayout {
-  const { clock, temperature, paper = false } = wishes;
+  const { clock, temperature, paper = false, tapped = false } = wishes;
   const narrow = width < 660;
   const size = paper ? 12 : width >= 1500 ? 16 : 13.5;
   const small = paper ? 11 : width >= 1500 ? 14.5 : 12.5;
   const left = narrow ? 40 : Math.round(size * (width < 900 ? 16.5 : 18));
+  const mark = tapped ? Math.round(small * 3.6) : 0;
   const right = width - (narrow ? 14 : Math.round(size * 6));
   const viscosityTop = size + 16;
   const viscosityBottom =
@@ -93,16 +100,17 @@ export function forecastLayout(width: number, rows: readonly Row[], wishes: Layo
     const lanes = Math.max(1, row.lanes.length);
     const bars = lanes * (BAR_PX + LANE_GAP_PX) - LANE_GAP_PX;
     const label = row.swatch === null ? row.name : `${row.name}____`;
-    const inline = narrow && textWidth(label, size) * 1.08 + 14 + textWidth(row.values, small) <= width - 6;
+    const inline =
+      narrow && textWidth(label, size) * 1.08 + 14 + textWidth(row.values, small) <= width - 6 - mark;
     const lines = paper
       ? []
       : inline
         ? [row.values]
-        : row.values.split('; ').flatMap((part) => wrapped(part, (narrow ? width : left) - 20, small));
+        : row.values.split('; ').flatMap((part) => wrapped(part, (narrow ? width - mark : left) - 20, small));
     const lineHeight = small + 3;
     const pad = paper ? 6 : 10;
     const text = size + 5 + (inline || paper ? 0 : lines.length * lineHeight);
-    const height = narrow ? text + bars + 14 : Math.max(text, bars) + pad;
+    const height = Math.max(tapped ? TAP_PX : 0, narrow ? text + bars + 14 : Math.max(text, bars) + pad);
     const barY = narrow ? y + text + 3 : y + (height - pad - bars) / 2 + 1;
     const at = { row, y, height, lines, inline, barY, barHeight: BAR_PX };
     y += height;
@@ -123,6 +131,7 @@ export function forecastLayout(width: number, rows: readonly Row[], wishes: Layo
     axisY,
     rows: placed,
     clock,
+    mark,
   };
 }
 

@@ -1,5 +1,6 @@
 /** The rows of bands under a coat's forecast: what is planned, when it may be done, when it closes, in words and figures. */
-import type { CoatPlan, CupForecast, StageForecast, Step, StepKind, Window } from '#core/pour/plan.ts';
+import type { FilmBand, WorkBand } from '#core/pour/film-outlook-bands.ts';
+import type { CoatPlan, CupForecast, StageForecast, Step, Window } from '#core/pour/plan.ts';
 import { minutesRange, minutesSpan, minutesText, minutesWithUnit } from './time-text.ts';
 
 export interface Span {
@@ -27,8 +28,15 @@ export interface Bar {
   readonly limit: string;
 }
 
+/** What a row tells of: a cup, a kind of work, a stage of the film. */
+export type BandOf =
+  | { readonly kind: 'cup'; readonly number: number }
+  | { readonly kind: 'work'; readonly work: WorkBand }
+  | { readonly kind: 'film'; readonly stage: FilmBand };
+
 export interface Row {
   readonly key: string;
+  readonly of: BandOf;
   readonly name: string;
   /** The figures, for the eye. */
   readonly values: string;
@@ -41,15 +49,15 @@ export interface Row {
   readonly lanes: readonly (readonly Bar[])[];
 }
 
-const STEP_ROWS: readonly { readonly name: string; readonly kinds: readonly StepKind[] }[] = [
-  { name: 'Meld', kinds: ['meld'] },
-  { name: 'Wrap edges', kinds: ['wrap edges'] },
-  { name: 'Torch', kinds: ['torch'] },
-  { name: 'Scrape drips', kinds: ['scrape drips'] },
-  { name: 'Hands off', kinds: ['hands off'] },
+const WORK_ROWS: readonly { readonly name: string; readonly work: WorkBand }[] = [
+  { name: 'Meld', work: 'meld' },
+  { name: 'Wrap edges', work: 'wrap edges' },
+  { name: 'Torch', work: 'torch' },
+  { name: 'Scrape drips', work: 'scrape drips' },
+  { name: 'Hands off', work: 'hands off' },
 ];
 
-const FILM_ROWS: readonly { readonly key: StageForecast['key']; readonly name: string }[] = [
+const FILM_ROWS: readonly { readonly key: FilmBand; readonly name: string }[] = [
   { key: 'working end', name: 'Working time ends' },
   { key: 'no more levelling', name: 'Stops levelling' },
   { key: 'gel', name: 'Gel' },
@@ -57,13 +65,13 @@ const FILM_ROWS: readonly { readonly key: StageForecast['key']; readonly name: s
 
 export function forecastRows(plan: CoatPlan): Row[] {
   const rows: Row[] = plan.cupForecasts.map((cup) => cupRow(cup, plan.steps, plan.slackStep));
-  for (const { name, kinds } of STEP_ROWS) {
-    const steps = plan.steps.filter((s) => kinds.includes(s.kind));
-    if (steps.length > 0) rows.push(stepRow(name, steps, plan.slackStep));
+  for (const { name, work } of WORK_ROWS) {
+    const steps = plan.steps.filter((s) => s.kind === work);
+    if (steps.length > 0) rows.push(workRow(name, work, steps, plan.slackStep));
   }
   for (const { key, name } of FILM_ROWS) {
     const stage = plan.stages.find((s) => s.key === key);
-    if (stage !== undefined) rows.push(stageRow(name, stage));
+    if (stage !== undefined) rows.push(stageRow(name, key, stage));
   }
   return rows;
 }
@@ -96,12 +104,12 @@ function stepBar(step: Step): Bar {
   };
 }
 
-function stepRow(name: string, steps: readonly Step[], slackStep: string): Row {
+function workRow(name: string, work: WorkBand, steps: readonly Step[], slackStep: string): Row {
   const ordered = [...steps].sort((a, b) => a.start_s - b.start_s);
   const tightest = ordered.reduce((a, b) => (b.slack_s < a.slack_s ? b : a));
   const last = ordered.reduce((a, b) => (b.end_s > a.end_s ? b : a));
   const values =
-    ordered.length > 2 && name === 'Scrape drips'
+    ordered.length > 2 && work === 'scrape drips'
       ? [`at ${ordered.map((s) => minutesText(s.start_s)).join(', ')} min`]
       : [minutesSpan(ordered[0]!.start_s, last.end_s)];
   const closing = closingText(tightest.window);
@@ -109,6 +117,7 @@ function stepRow(name: string, steps: readonly Step[], slackStep: string): Row {
   if (tightest.slack_s < 0) values.push(`too late by ${minutesWithUnit(-tightest.slack_s)}`);
   return {
     key: name,
+    of: { kind: 'work', work },
     name,
     values: values.join('; '),
     limit: tightest.window.limit,
@@ -148,6 +157,7 @@ function cupRow(cup: CupForecast, steps: readonly Step[], slackStep: string): Ro
   };
   return {
     key: `cup ${cup.number}`,
+    of: { kind: 'cup', number: cup.number },
     name: `Cup ${cup.number}: ${cup.colour}`,
     values: `${planned}; ${until}${late ? '; too late' : ''}`,
     limit,
@@ -158,11 +168,12 @@ function cupRow(cup: CupForecast, steps: readonly Step[], slackStep: string): Ro
   };
 }
 
-function stageRow(name: string, stage: StageForecast): Row {
+function stageRow(name: string, key: FilmBand, stage: StageForecast): Row {
   const at = stage.at;
   const values = at === null ? 'not within the time computed' : minutesRange(at);
   return {
-    key: stage.key,
+    key,
+    of: { kind: 'film', stage: key },
     name,
     values: stage.basis === 'model' ? values : `${values}, ${stage.basis}`,
     limit: '',
@@ -175,7 +186,7 @@ function stageRow(name: string, stage: StageForecast): Row {
         : [
             [
               {
-                key: stage.key,
+                key,
                 says: `${name}: ${values}, ${stage.criterion}`,
                 opens_s: at.low_s,
                 closes_s: at.low_s,

@@ -4,7 +4,8 @@ import { minutesSpan, minutesWithUnit } from '#web/charts/time-text.ts';
 import { Guard } from '#web/shell/Guard.tsx';
 import type { Speak } from '#web/units/speak.ts';
 import { EdgeChart } from './EdgeChart.tsx';
-import { fineText, perRunText, rangeText } from './reason-words.ts';
+import { dripsSentences } from './film-sentences.ts';
+import { fineText, rangeText } from './reason-words.ts';
 import { Why } from './Why.tsx';
 
 interface Props {
@@ -86,16 +87,7 @@ export function EdgeSection({ edge, wanted_m, speak }: Props) {
         />
       </Guard>
       <Why what={`edge ${name}`} reasons={answers.reasons} range="film" system={system} />
-      <p>
-        Drips {speak.length(drips.pitch_m)} apart
-        {drips.show_s === undefined
-          ? ' do not show before gel'
-          : ` show from ${minutesWithUnit(drips.show_s)}`}
-        {drips.scrapeFirst_s !== undefined &&
-          drips.scrapeLast_s !== undefined &&
-          `; scrape once ${minutesSpan(drips.scrapeFirst_s, drips.scrapeLast_s)}, later the place no longer closes`}
-        . They hold {perRunText(drips.stored_m2, system)}; {perRunText(drips.falls_m2, system)} falls.
-      </p>
+      <p>{dripsSentences(drips, system)}</p>
       <Why what={`drips of ${name}`} reasons={drips.reasons} range="e-folds" system={system} />
     </section>
   );

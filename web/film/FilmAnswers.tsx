@@ -1,8 +1,8 @@
 import type { FilmOutlook } from '#core/pour/film-outlook.ts';
-import { formatDensity } from '#core/quantity/format.ts';
 import { minutesWithUnit } from '#web/charts/time-text.ts';
 import type { Speak } from '#web/units/speak.ts';
-import { fineText, plainNumber, rangeText } from './reason-words.ts';
+import { bubblesSentence, resinsSentence } from './film-sentences.ts';
+import { plainNumber, rangeText } from './reason-words.ts';
 import { Why } from './Why.tsx';
 
 interface Props {
@@ -53,6 +53,7 @@ export function ResinTable({ outlook, speak }: Props) {
           {row('Gel', (side) => (side.gel_s === undefined ? 'in the cup' : minutesWithUnit(side.gel_s)))}
         </tbody>
       </table>
+      <p>{resinsSentence(resins, speak.system)}</p>
       <Why what="levelling" reasons={levelling.reasons} range="length" system={speak.system} />
     </section>
   );
@@ -85,40 +86,6 @@ export function PuddleSection({ outlook, speak }: Props) {
   );
 }
 
-const CELLS = { no: 'no cells', maybe: 'cells perhaps', yes: 'cells' } as const;
-
-export function CellSection({ outlook, speak }: Props) {
-  const { pairs, densities, leftOut } = outlook.colours;
-  if (pairs.length === 0) return null;
-  return (
-    <section className="film-answer" aria-label="Cells">
-      <h5>Cells where colours overlap</h5>
-      <p>
-        {densities
-          .map((of) => `${of.name} ${formatDensity(of.density_kg_m3, speak.system, { decimals: 3 })}`)
-          .join(', ')}{' '}
-        (densities of the colourants from memory).
-      </p>
-      <ul>
-        {pairs.map(({ bottom, top, answer }) => (
-          <li key={`${bottom.name} ${top.name}`}>
-            {answer.goesUnder === undefined
-              ? `${top.name} and ${bottom.name} weigh the same: no cells.`
-              : `${top.name} over ${bottom.name}: ${CELLS[answer.cells]}${answer.pitch_m === undefined || answer.cells === 'no' ? '' : ` ${fineText(answer.pitch_m, speak.system)} apart`}. For a crisp boundary ${answer.goesUnder} goes under.`}
-          </li>
-        ))}
-      </ul>
-      {leftOut > 0 && <p className="rules-note">{leftOut} colours of small shares are left out.</p>}
-      <Why
-        what="cells"
-        reasons={pairs.slice(0, 3).flatMap((pair) => pair.answer.reasons)}
-        range="e-folds"
-        system={speak.system}
-      />
-    </section>
-  );
-}
-
 export function BubbleSection({ outlook, speak }: Props) {
   const { cases, reasons } = outlook.bubbles;
   return (
@@ -132,6 +99,7 @@ export function BubbleSection({ outlook, speak }: Props) {
           </li>
         ))}
       </ul>
+      <p>{bubblesSentence(cases, speak.system)}</p>
       <Why what="bubbles and the torch" reasons={reasons} range="film" system={speak.system} />
     </section>
   );

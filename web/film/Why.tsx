@@ -1,6 +1,15 @@
+import type { Spread } from '#core/film/ranges.ts';
 import type { Reason } from '#core/film/reason.ts';
 import type { System } from '#core/quantity/units.ts';
-import { formulaText, numberText, type RangeOf, rangeText, signsText } from './reason-words.ts';
+import {
+  formulaText,
+  movesText,
+  numberText,
+  type RangeOf,
+  rangeName,
+  rangeText,
+  signsText,
+} from './reason-words.ts';
 
 interface Props {
   readonly reasons: readonly Reason[];
@@ -14,41 +23,62 @@ export function Reasons({ reasons, range, system }: Props) {
     <ol className="film-reasons">
       {reasons.map((reason) => (
         <li key={reason.says}>
-          <p>{reason.says}</p>
-          <p className="film-formula">{formulaText(reason.formula)}</p>
-          <dl>
-            {Object.entries(reason.numbers).map(([key, value]) => {
-              const [name, figure] = numberText(key, value, system);
-              return (
-                <div key={key}>
-                  <dt>{name}</dt>
-                  <dd>{figure}</dd>
+          <div className="film-reason">
+            <p>{reason.says}</p>
+            <p className="film-formula">{formulaText(reason.formula)}</p>
+            <dl>
+              {Object.entries(reason.numbers).map(([key, value]) => {
+                const [name, figure] = numberText(key, value, system);
+                return (
+                  <div key={key}>
+                    <dt>{name}</dt>
+                    <dd>{figure}</dd>
+                  </div>
+                );
+              })}
+              {reason.range !== undefined && (
+                <div className="film-range">
+                  <dt>{rangeName(range)}</dt>
+                  <dd>
+                    {rangeText(reason.range, range, system)} {moves(reason.range, range)}
+                  </dd>
                 </div>
-              );
-            })}
-            {reason.range !== undefined && (
-              <div>
-                <dt>range</dt>
-                <dd>{rangeText(reason.range, range, system)}</dd>
-              </div>
-            )}
-          </dl>
-          <p className="rules-note">
-            {signsText(reason.formula) !== '' && <>{signsText(reason.formula)}. </>}
-            Source: {reason.source}.{reason.rule !== undefined && <> Rule of thumb: {reason.rule}</>}
-          </p>
+              )}
+            </dl>
+            <p className="rules-note">
+              {signsText(reason.formula) !== '' && <>{signsText(reason.formula)}. </>}
+              Source: {reason.source}.
+            </p>
+          </div>
+          {reason.rule !== undefined && (
+            <p className="film-rule">
+              <span>Rule of thumb</span>
+              {reason.rule}
+            </p>
+          )}
         </li>
       ))}
     </ol>
   );
 }
 
-/** Folded under its answer. */
-export function Why({ what, ...props }: Props & { readonly what: string }) {
+/** "(-18 % to +22 %)" beside a length. */
+function moves(spread: Spread, range: RangeOf): string {
+  const by = range === 'film' || range === 'length' ? movesText(spread) : '';
+  return by === '' ? '' : `(${by})`;
+}
+
+/** Folded under its answer. @param title in its place of "Why" @param what said to those who do not see what it stands under */
+export function Why({
+  title = 'Why',
+  what,
+  ...props
+}: Props & { readonly title?: string; readonly what?: string }) {
   return (
     <details className="film-why">
       <summary>
-        Why<span className="unseen">: {what}</span>
+        {title}
+        {what !== undefined && <span className="unseen">: {what}</span>}
       </summary>
       <Reasons {...props} />
     </details>

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   fineText,
   formulaText,
+  movesText,
   numberText,
   perRunText,
   plainNumber,
@@ -15,6 +16,10 @@ describe('a reason in words', () => {
     expect(formulaText('(rho g - gamma k^2)/(2k)')).toBe('(ρ g − γ k²)/(2k)');
     expect(formulaText('R = 0.894 (rho g V^3 Theta/3)^(1/8)')).toBe('R = 0.894 (ρ g V³ Θ/3)^⅛');
     expect(signsText('h = sqrt(z/(rho g))')).toBe('ρ density; g gravity');
+    expect(signsText('gel when a = a gel; viscosity = R x fresh')).toBe(
+      'a share of the reaction done; R how many times thicker',
+    );
+    expect(signsText('viscosity falls 8 % a kelvin')).toBe('');
     expect(signsText('shrinkage after gel times depth')).toBe('');
   });
 
@@ -41,10 +46,13 @@ describe('a reason in words', () => {
     expect(plainNumber(3660.8)).toBe('3661');
     expect(plainNumber(0)).toBe('0');
     const spread = { low: 600, value: 720, high: 900 };
-    expect(rangeText(spread, 'time', 'us')).toBe('10 to 15 min');
+    expect(rangeText(spread, 'time', 'us')).toBe('12 (10 to 15) min');
     expect(rangeText({ low: 2, value: 3, high: 4.5 }, 'e-folds', 'us')).toBe(
       '2 to 4.5 growths by e (4 show)',
     );
+    // 1/sqrt(1.5) and sqrt(1.5): a viscosity off by half in what goes with its root
+    expect(movesText({ low: 1 / 1.224745, value: 1, high: 1.224745 })).toBe('−18 % to +22 %');
+    expect(movesText({ low: 1, value: 1, high: 1 })).toBe('');
     expect(rangeText({ low: 2e-5, value: 2.4e-5, high: 3e-5 }, 'film', 'metric')).toBe('20 µm to 30 µm');
   });
 });

@@ -8,7 +8,7 @@ import {
 } from '#core/quantity/format.ts';
 import { fixed, trimmed } from '#core/quantity/rounding.ts';
 import { fromSI, type System } from '#core/quantity/units.ts';
-import { minutesText, minutesWithUnit } from '#web/charts/time-text.ts';
+import { minutesRange, minutesWithUnit } from '#web/charts/time-text.ts';
 import { speaker } from '#web/units/speak.ts';
 
 const signs: readonly (readonly [RegExp, string])[] = [
@@ -36,18 +36,22 @@ export function formulaText(formula: string): string {
 /** What the signs of a formula mean, those it holds. */
 export function signsText(formula: string): string {
   const text = formulaText(formula);
-  const known: readonly (readonly [string, string])[] = [
-    ['ρ', 'density'],
-    ['g', 'gravity'],
-    ['γ', 'surface tension'],
-    ['Θ', 'flow budget: time over viscosity, added up to gel'],
-    ['ℓ', 'capillary length, about 1.8 mm'],
-    ['θ', 'contact angle'],
-    ['k', '2π over the pitch'],
+  const word = (sign: string) => new RegExp(`(^|[^\\p{L}])${sign}([^\\p{L}]|$)`, 'u');
+  const known: readonly (readonly [RegExp, string])[] = [
+    [/\ba gel\b/, 'a share of the reaction done'],
+    [/\bR x\b/, 'R how many times thicker'],
+    [/ΔT/, 'ΔT how much warmer'],
+    [word('ρ'), 'ρ density'],
+    [word('g'), 'g gravity'],
+    [word('γ'), 'γ surface tension'],
+    [word('Θ'), 'Θ flow budget: time over viscosity, added up to gel'],
+    [word('ℓ'), 'ℓ capillary length, about 1.8 mm'],
+    [word('θ'), 'θ contact angle'],
+    [word('k'), 'k 2π over the pitch'],
   ];
   return known
-    .filter(([sign]) => new RegExp(`(^|[^\\p{L}])${sign}([^\\p{L}]|$)`, 'u').test(text))
-    .map(([sign, means]) => `${sign} ${means}`)
+    .filter(([sign]) => sign.test(text))
+    .map(([, means]) => means)
     .join('; ');
 }
 
@@ -91,7 +95,26 @@ const spoken: Readonly<Record<string, string>> = {
   surfaceAfter10s: 'surface warmer after 10 s by',
   filmBaseAfter60s: 'base of the film warmer after 60 s by',
   coldFlowWorth: 'worth of cold flow',
+  viscosityRatio: 'times thicker than the fresh mix',
+  air: 'air as it is poured',
+  filmThen: 'film at that moment',
+  conversionThen: 'reaction done at that moment',
+  freshViscosity: 'fresh mix at the air',
+  opens: 'opens at',
+  planned: 'planned at',
+  mixed: 'cup mixed at',
+  emptied: 'cup empty at',
+  cupMass: 'in the cup',
+  cupPeak: 'cup left standing gets to',
+  cupLimit: 'out of the cup below',
+  cupLimitOfReaction: 'or below this share of the reaction',
+  cupAtLimit: 'cup there at',
+  markPitch: 'marks apart',
+  needs: 'flow budget they need',
+  recoatConversion: 'next coat from a conversion of',
 };
+/** Temperatures; what else has kelvin is a difference. */
+const temperatures = new Set(['air', 'filmThen', 'cupLimit', 'cupPeak', 'filmPeak']);
 const long = new Set(['faceHeight', 'longestWave', 'length']);
 
 /** "thetaLeft_per_Pa" and 240 as a name and a figure with its unit. */
@@ -110,6 +133,8 @@ export function numberText(key: string, value: number, system: System): readonly
         return stem === 'area' ? speak.area(value) : perRunText(value, system);
       case 'm3':
         return speak.volume(value);
+      case 'kg':
+        return speak.mass(value);
       case 's':
         return minutesWithUnit(value);
       case 'per_Pa':
@@ -121,7 +146,7 @@ export function numberText(key: string, value: number, system: System): readonly
       case 'deg':
         return `${plainNumber(value)}°`;
       case 'K':
-        return stem.endsWith('Peak')
+        return temperatures.has(stem)
           ? speak.temperature(value)
           : formatTemperatureDifference(value, system, { decimals: 1 });
       case 'kg_m3':
@@ -143,10 +168,23 @@ export function plainNumber(value: number): string {
 
 export type RangeOf = 'film' | 'length' | 'e-folds' | 'time';
 
-/** The range of a reason by the kind of its value. */
-export function rangeText({ low, value, high }: Spread, of: RangeOf, system: System): string {
+/** What a range of a kind is over. */
+export function rangeName(of: RangeOf): string {
+  return of === 'time' ? 'range, 5 to 95 % of the draws' : 'range, viscosity off by half';
+}
+
+/** The range of a reason by the kind of its value; a time with its middle. */
+export function rangeText(spread: Spread, of: RangeOf, system: System): string {
+  const { low, value, high } = spread;
   if (of === 'e-folds') return `${plainNumber(low)} to ${plainNumber(high)} growths by e (4 show)`;
-  if (of === 'time') return `${minutesText(low)} to ${minutesWithUnit(high)}`;
+  if (of === 'time') return minutesRange({ low_s: low, mid_s: value, high_s: high });
   if (of === 'length' && value >= 0.01) return formatRange(low, value, high, 'length', system);
   return low === high ? fineText(value, system) : `${fineText(low, system)} to ${fineText(high, system)}`;
+}
+
+/** "-18 % to +22 %": how far the ends of a range lie from its middle; empty where there is no middle to compare with. */
+export function movesText({ low, value, high }: Spread): string {
+  const by = (end: number) => Math.round((end / value - 1) * 100);
+  if (!(value > 0) || low === high) return '';
+  return `\u2212${-by(low)} % to +${by(high)} %`;
 }

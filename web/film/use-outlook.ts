@@ -15,18 +15,22 @@ export function useOutlook(request: FilmOutlookRequest | null): OutlookState {
   const [state, setState] = useState<OutlookState>({ outlook: undefined, working: true, failed: null });
   const worker = useRef<Worker | null>(null);
   const number = useRef(0);
+  const asking = useRef<FilmOutlookRequest | null>(null);
   useEffect(
     () => () => {
       worker.current?.terminate();
       worker.current = null;
+      asking.current = null;
     },
     [],
   );
   useEffect(() => {
-    if (request === null) return;
+    // Asked again for the same after a pause (everything was folded meanwhile): the answer is here or on its way.
+    if (request === null || request === asking.current) return;
+    asking.current = request;
     number.current += 1;
     const asked = number.current;
-    setState((now) => ({ ...now, working: true }));
+    setState((now) => ({ ...now, working: true, failed: null }));
     if (worker.current === null) {
       const made = new Worker(new URL('./outlook-worker.ts', import.meta.url), { type: 'module' });
       worker.current = made;
@@ -39,6 +43,7 @@ export function useOutlook(request: FilmOutlookRequest | null): OutlookState {
     worker.current.onerror = (event) => {
       worker.current?.terminate();
       worker.current = null;
+      asking.current = null;
       setState((now) => ({ ...now, working: false, failed: event.message || 'no answer from the worker' }));
     };
     worker.current.postMessage({ number: asked, request });

@@ -1,37 +1,80 @@
-/** Which reasons stand behind each band of the forecast chart. */
+/** Which reasons stand behind a band of the forecast chart: what its plan says, and what the flow of its film adds. */
 import type { Reason } from '#core/film/reason.ts';
 import type { FilmOutlook } from '#core/pour/film-outlook.ts';
+import { type BandsRequest, cupReason, stageReason, workReason } from '#core/pour/film-outlook-bands.ts';
+import type { BandOf } from '#web/charts/forecast-rows.ts';
 import type { RangeOf } from './reason-words.ts';
 
-export interface BandWhy {
-  readonly band: string;
-  readonly groups: readonly { readonly range: RangeOf; readonly reasons: readonly Reason[] }[];
+export interface ReasonGroup {
+  readonly title: string;
+  readonly range: RangeOf;
+  readonly reasons: readonly Reason[];
 }
 
-/** Bands that this coat has none of (meld of one colour, edges of a dammed piece) are left out. */
-export function bandWhys(outlook: FilmOutlook): readonly BandWhy[] {
-  const { edges, levelling, puddles, colours, bubbles, gel } = outlook;
-  const level = { range: 'length', reasons: levelling.reasons } as const;
-  const all: readonly BandWhy[] = [
-    { band: 'spread', groups: [{ range: 'length', reasons: puddles.reasons }] },
-    {
-      band: 'meld',
-      groups:
-        colours.pairs.length === 0
-          ? []
-          : [{ range: 'e-folds', reasons: colours.pairs[0]!.answer.reasons }, level],
-    },
-    {
-      band: 'edges',
-      groups: edges.slice(0, 1).map((edge) => ({ range: 'film', reasons: edge.answers.reasons })),
-    },
-    { band: 'torch', groups: [{ range: 'film', reasons: [bubbles.torch] }, level] },
-    { band: 'hands off', groups: [level] },
-    {
-      band: 'scrape',
-      groups: edges.slice(0, 1).map((edge) => ({ range: 'e-folds', reasons: edge.drips.reasons })),
-    },
-    { band: 'gel', groups: [{ range: 'time', reasons: [gel] }] },
-  ];
-  return all.filter(({ groups }) => groups.length > 0);
+/** Pairs of colours told under a band; the others stand in the table of the film. */
+const PAIRS_TOLD = 3;
+
+/** Why its window opens and closes when it does; known at once. Undefined for a band that the plan does not hold. */
+export function planWhy(band: BandOf, request: BandsRequest): Reason | undefined {
+  switch (band.kind) {
+    case 'cup':
+      return cupReason(request, band.number);
+    case 'work':
+      return workReason(request, band.work);
+    case 'film':
+      return stageReason(request, band.stage);
+  }
+}
+
+/** What the film does meanwhile; empty where the plan has said all. */
+export function flowWhys(
+  band: BandOf,
+  outlook: FilmOutlook,
+  plan: BandsRequest['plan'],
+): readonly ReasonGroup[] {
+  const { edges, levelling, puddles, colours, bubbles } = outlook;
+  const level: ReasonGroup = { title: 'What still levels', range: 'length', reasons: levelling.reasons };
+  if (band.kind === 'film') return band.stage === 'no more levelling' ? [level] : [];
+  if (band.kind === 'cup') {
+    const cup = puddles.cups[plan.cups.findIndex((each) => each.number === band.number)];
+    const reasons = puddles.reasons.map((reason, i) =>
+      i > 0 || cup === undefined
+        ? reason
+        : {
+            ...reason,
+            numbers: { ...reason.numbers, volume_m3: cup.volume_m3 },
+            range: cup.radius_m,
+          },
+    );
+    return [{ title: 'How far its puddle spreads', range: 'length', reasons }];
+  }
+  switch (band.work) {
+    case 'meld':
+      return [
+        ...colours.pairs.slice(0, PAIRS_TOLD).map(
+          ({ top, bottom, answer }): ReasonGroup => ({
+            title: `${top.name} over ${bottom.name}`,
+            range: 'e-folds',
+            reasons: answer.reasons,
+          }),
+        ),
+        level,
+      ];
+    case 'wrap edges':
+      return edges.map(({ names, answers }) => ({
+        title: `What stays on ${names.join(', ')}`,
+        range: 'film',
+        reasons: answers.reasons,
+      }));
+    case 'torch':
+      return [{ title: 'What a flame does', range: 'film', reasons: [bubbles.torch] }, level];
+    case 'scrape drips':
+      return edges.map(({ names, drips }) => ({
+        title: `Drips under ${names.join(', ')}`,
+        range: 'e-folds',
+        reasons: drips.reasons,
+      }));
+    case 'hands off':
+      return [level];
+  }
 }

@@ -1,6 +1,10 @@
+import { useState } from 'react';
+import type { JobForecast } from '#core/job/forecast.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
+import { BandReasons } from '#web/film/BandReasons.tsx';
 import { FilmPart } from '#web/film/FilmPart.tsx';
+import { useCoatFilm } from '#web/film/use-film.ts';
 import { Guard } from '#web/shell/Guard.tsx';
 import { Answers } from './Answers.tsx';
 import { useSheet } from './context.tsx';
@@ -17,6 +21,7 @@ import { WaysOut } from './WaysOut.tsx';
 export function ForecastSection() {
   const { document, forecast, speak } = useSheet();
   const all = plans(forecast);
+  const [band, setBand] = useState<OpenBand | null>(null);
   return (
     <Section
       id="forecast"
@@ -36,20 +41,37 @@ export function ForecastSection() {
           coat={coat}
           system={speak.system}
           clockStart={document.coats.find(({ id }) => id === coat.id)?.startsAt ?? ''}
+          forecast={forecast}
+          band={band?.coat === coat.id ? band.key : null}
+          onBand={(key) => setBand(key === null ? null : { coat: coat.id, key })}
         />
       ))}
     </Section>
   );
 }
 
+/** Of all charts of the job one band at most is open. */
+interface OpenBand {
+  readonly coat: string;
+  readonly key: string;
+}
+
 interface Props {
   readonly coat: PlannedCoat;
   readonly system: 'us' | 'metric';
   readonly clockStart: string;
+  readonly forecast: JobForecast | null;
+  readonly band: string | null;
+  readonly onBand: (key: string | null) => void;
 }
 
-function PlannedForecast({ coat, system, clockStart }: Props) {
+function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: Props) {
   const { name, plan, nextCoat } = coat;
+  // The coat's own figures stand in the forecast beside its plan.
+  const pour = forecast?.coats.find(({ id }) => id === coat.id)?.pour ?? null;
+  const { piece, measures } = forecast ?? { piece: null, measures: null };
+  const of = pour === null || measures === null ? null : { plan, pour, measures };
+  const film = useCoatFilm(of, system, band !== null);
   const start = clockStart === '' ? {} : { clockStart };
   return (
     <div className="per-coat">
@@ -59,7 +81,22 @@ function PlannedForecast({ coat, system, clockStart }: Props) {
       <p className="says">{plan.says}</p>
       <WaysOut ways={plan.waysOut} />
       <Guard what="The chart" of={plan}>
-        <ForecastChart plan={plan} system={system} {...start} />
+        <ForecastChart
+          plan={plan}
+          system={system}
+          {...start}
+          {...(of === null
+            ? {}
+            : {
+                why: {
+                  open: band,
+                  onOpen: onBand,
+                  render: (row) => (
+                    <BandReasons row={row} request={{ ...of.pour, plan, system }} film={film.state} />
+                  ),
+                },
+              })}
+        />
       </Guard>
       <Guard what="The bar of stages" of={plan}>
         <StageBar
@@ -75,26 +112,10 @@ function PlannedForecast({ coat, system, clockStart }: Props) {
         />
       </Guard>
       <Answers plan={plan} />
-      <FilmOf id={coat.id} name={name} />
+      {of !== null && piece !== null && (
+        <FilmPart name={name} {...of} piece={piece} system={system} film={film} />
+      )}
       <NextCoatLine next={nextCoat} />
     </div>
-  );
-}
-
-/** The film of a planned coat; the coat's own figures stand in the forecast beside its plan. */
-function FilmOf({ id, name }: { readonly id: string; readonly name: string }) {
-  const { forecast, system } = useSheet();
-  const coat = forecast?.coats.find((each) => each.id === id);
-  if (!forecast?.piece || !forecast.measures || !coat?.plan || !coat.pour) return null;
-  const { piece, measures } = forecast;
-  return (
-    <FilmPart
-      name={name}
-      plan={coat.plan}
-      pour={coat.pour}
-      piece={piece}
-      measures={measures}
-      system={system}
-    />
   );
 }
