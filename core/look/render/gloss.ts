@@ -5,7 +5,7 @@
 import { MIRRORED_NORMAL } from '../surface.ts';
 
 /** Brightness of the lamp over that of a white wall in its light (common practice, no source). */
-const LAMP = 3;
+const LAMP = 2;
 /** The streak crosses the drawing from its front left, leaning by a third. */
 export const LEAN = 1 / 3;
 export const MIDDLE = 0.36;
