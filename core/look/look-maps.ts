@@ -1,9 +1,11 @@
 /**
  * The moves of a look document as maps of the plane. While a coat is poured its level rises: after a share f of the whole is
- * down, the film on the board is f as thick as at the end, so a place p of the board then lies at middle + sqrt(f) (p - middle)
- * in the plane of the finished film, and everything done there is sqrt(f) as large in it. A puddle therefore stays near the
- * place it was poured at, and nothing but what is really too much runs off (for a round tray poured in its middle this is
- * exact: r' = sqrt(V / (pi h2) + r^2 h1 / h2)).
+ * down, the film on the board is f as thick as at the end, so what lies on the board then is drawn together in the plane of
+ * the finished film, to f of its area. Colour poured evenly over an ellipse of half axes a and b carries film outwards by
+ * amounts that go with x b/(a + b) and y a/(a + b) (the field inside a uniform elliptic cylinder, potential theory; from
+ * memory), so lengths along x are drawn together by f^(b/(a + b)), across by f^(a/(a + b)), with the box of the work for the ellipse.
+ * A puddle therefore stays near the place it was poured at, and hardly anything but what is really too much runs off. For a
+ * round tray poured in its middle this is exact: r' = sqrt(V / (pi h2) + r^2 h1 / h2).
  */
 import { positive } from '#core/quantity/domain.ts';
 import type { LookMove } from './look.ts';
@@ -17,6 +19,8 @@ export interface MapSetting {
   /** Of all that is poured on, in the plane, m2. */
   readonly area_m2: number;
   readonly middle: Place;
+  /** Half sizes of the box of the work, m, above 0. */
+  readonly half_m: Place;
   readonly symmetry: Symmetry;
   /** Number of a colour by its key. */
   readonly colourOf: (key: string) => number;
@@ -59,31 +63,44 @@ export function lookMaps(moves: readonly LookMoveDocument[], setting: MapSetting
     // Nothing is on the board yet that could be stirred.
     if (down < 1e-6) return [];
     const maps = [move, twinOf(move, setting.symmetry, setting.middle)].filter((one) => one !== null);
-    const scale = Math.sqrt(down);
-    const stands_m = (film_m * down + buffers_m) * scale;
+    const draw = drawnTogether(down, setting);
+    const stands_m = (film_m * down + buffers_m) * draw.size;
     return [
       {
         id: move.id,
         maps:
           move.kind === 'puddle'
-            ? puddles(maps as PuddleMove[], film_m, scale, setting)
-            : maps.flatMap((one) => tool(one, scale, stands_m, setting.middle)),
+            ? puddles(maps as PuddleMove[], film_m, draw, setting)
+            : maps.flatMap((one) => tool(one, draw, stands_m)),
       },
     ];
   });
 }
 
-const grown = (p: Place, middle: Place, scale: number): Place => [
-  middle[0] + scale * (p[0] - middle[0]),
-  middle[1] + scale * (p[1] - middle[1]),
-];
+/** How the board lies in the plane while only part of the coat is down. */
+interface Draw {
+  readonly at: (p: Place) => Place;
+  readonly heading: (rad: number) => number;
+  /** Of lengths without a direction. */
+  readonly size: number;
+}
+
+function drawnTogether(down: number, { middle, half_m }: Pick<MapSetting, 'middle' | 'half_m'>): Draw {
+  const [a, b] = half_m;
+  const [sx, sy] = [down ** (b / (a + b)), down ** (a / (a + b))];
+  return {
+    at: ([x, y]) => [middle[0] + sx * (x - middle[0]), middle[1] + sy * (y - middle[1])],
+    heading: (rad) => (sx === sy ? rad : Math.atan2(sy * Math.sin(rad), sx * Math.cos(rad))),
+    size: Math.sqrt(down),
+  };
+}
 
 /** Twins share the cup; where they would run together on the middle they are poured as one there. */
-function puddles(twins: readonly PuddleMove[], film_m: number, scale: number, setting: MapSetting): Move[] {
+function puddles(twins: readonly PuddleMove[], film_m: number, draw: Draw, setting: MapSetting): Move[] {
   const [first, second] = twins;
   const area_m2 = first!.volume_m3 / film_m;
   const colour = setting.colourOf(first!.colour);
-  const path = (move: PuddleMove) => move.path.map((p) => grown(p, setting.middle, scale));
+  const path = (move: PuddleMove) => move.path.map(draw.at);
   if (second === undefined) return [...pouredToLieAt(ribbon(path(first!), area_m2, colour))];
   const ribbons = [first!, second].map((move) => ribbon(path(move), area_m2 / 2, colour));
   const [p, q] = [ribbons[0]![0]!, ribbons[1]![0]!];
@@ -95,15 +112,14 @@ function puddles(twins: readonly PuddleMove[], film_m: number, scale: number, se
   return [...pouredToLieAt(ribbons.flat())];
 }
 
-function tool(move: LookMoveDocument, scale: number, stands_m: number, middle: Place): Move[] {
-  const at = (p: Place) => grown(p, middle, scale);
+function tool(move: LookMoveDocument, { at, heading, size }: Draw, stands_m: number): Move[] {
   switch (move.kind) {
     case 'stroke':
       return move.path.slice(1).map((to, i) => ({
         kind: 'stroke',
         from: at(move.path[i]!),
         to: at(to),
-        width_m: move.width_m * scale,
+        width_m: move.width_m * size,
         depth: move.depth,
       }));
     case 'comb':
@@ -111,29 +127,31 @@ function tool(move: LookMoveDocument, scale: number, stands_m: number, middle: P
         {
           kind: 'drag',
           through: at(move.through),
-          heading_rad: move.heading_rad,
-          pull_m: move.pull_m * scale,
-          width_m: move.width_m * scale,
+          heading_rad: heading(move.heading_rad),
+          pull_m: move.pull_m * size,
+          width_m: move.width_m * size,
           film_m: stands_m,
           teeth: move.teeth,
-          pitch_m: move.pitch_m * scale,
+          pitch_m: move.pitch_m * size,
         },
       ];
     case 'swirl':
       return [
-        { kind: 'swirl', centre: at(move.centre), turn_rad: move.turn_rad, reach_m: move.reach_m * scale },
+        { kind: 'swirl', centre: at(move.centre), turn_rad: move.turn_rad, reach_m: move.reach_m * size },
       ];
     case 'waver':
       return [
         {
           kind: 'waver',
-          amplitude_m: move.amplitude_m * scale,
-          wavelength_m: move.wavelength_m * scale,
+          amplitude_m: move.amplitude_m * size,
+          wavelength_m: move.wavelength_m * size,
           seed: move.seed,
         },
       ];
     case 'tilt':
-      return [{ kind: 'tilt', centre: at(move.centre), heading_rad: move.heading_rad, draw: move.draw }];
+      return [
+        { kind: 'tilt', centre: at(move.centre), heading_rad: heading(move.heading_rad), draw: move.draw },
+      ];
     case 'puddle':
     case 'fogged edge':
     case 'clear buffer':

@@ -26,20 +26,23 @@ export function planeArea_m2(panels: readonly Pick<Panel, 'area_m2' | 'film'>[])
   return panels.reduce((sum, panel) => sum + panel.area_m2 * panel.film, 0);
 }
 
-/** The middle of the box round the tops: about it the pattern grows, and through it run the lines of symmetry. */
-export function middleOf(panels: readonly Panel[]): Place {
-  let [left, right, front, back] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const panel of panels) {
-    if (panel.kind !== 'top' && panel.kind !== 'piece') continue;
-    for (const u of [panel.left_m, panel.left_m + panel.width_m])
-      for (const v of [panel.front_m, panel.front_m + panel.depth_m]) {
-        const [x, y] = panel.toPlane(u, v);
-        [left, right] = [Math.min(left, x), Math.max(right, x)];
-        [front, back] = [Math.min(front, y), Math.max(back, y)];
-      }
-  }
-  if (!Number.isFinite(left + right + front + back)) throw new RangeError('a look needs a top to lie on');
-  return [(left + right) / 2, (front + back) / 2];
+/** The box round the tops: its middle, through which run the lines of symmetry, and its half sizes, m. */
+export function boxOf(panels: readonly Panel[]): { readonly middle: Place; readonly half_m: Place } {
+  const corners = panels.filter((panel) => panel.kind === 'top' || panel.kind === 'piece').flatMap(cornersOf);
+  if (corners.length === 0) throw new RangeError('a look needs a top to lie on');
+  const xs = corners.map((c) => c[0]);
+  const ys = corners.map((c) => c[1]);
+  const [left, right, front, back] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  return {
+    middle: [(left + right) / 2, (front + back) / 2],
+    half_m: [(right - left) / 2, (back - front) / 2],
+  };
+}
+
+function cornersOf(panel: Panel): Place[] {
+  const us = [panel.left_m, panel.left_m + panel.width_m];
+  const vs = [panel.front_m, panel.front_m + panel.depth_m];
+  return us.flatMap((u) => vs.map((v) => panel.toPlane(u, v)));
 }
 
 /** Place in the list of the colour poured all over first; -1 when its key is not there. */
@@ -123,11 +126,12 @@ export function readLook(document: LookDocument, setting: LookSetting): Result<L
       allowed: `up to ${formatVolume(whole_m3, system)}`,
     });
   if (problems.length > 0) return bad(...problems);
-  const middle = middleOf(panels);
+  const { middle, half_m } = boxOf(panels);
   const moves = lookMaps(document.moves, {
     film_m,
     area_m2,
     middle,
+    half_m,
     symmetry: document.symmetry,
     colourOf: (key) => keys.get(key)!,
   });
@@ -170,9 +174,7 @@ function readFogs(document: LookDocument, edges: readonly LaidEdge[]): Fog[] {
 function nearWork([x, y]: Place, panels: readonly Panel[]): boolean {
   const slack = 0.1;
   return panels.some((panel) => {
-    const corners = [0, 1].flatMap((i) =>
-      [0, 1].map((j) => panel.toPlane(panel.left_m + i * panel.width_m, panel.front_m + j * panel.depth_m)),
-    );
+    const corners = cornersOf(panel);
     const xs = corners.map((c) => c[0]);
     const ys = corners.map((c) => c[1]);
     return (

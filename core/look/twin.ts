@@ -55,3 +55,14 @@ export function twinOf(move: LookMoveDocument, symmetry: Symmetry, middle: Place
       return null;
   }
 }
+
+/** A place on the other side of the middle; null without symmetry. */
+export function twinPlace(p: Place, symmetry: Symmetry, middle: Place): Place | null {
+  return symmetry === 'none' ? null : MIRRORS[symmetry](middle).place(p);
+}
+
+/** Whether a place lies on the side that is made from the other: right, or back for front and back. */
+export function otherSide([x, y]: Place, symmetry: Symmetry, middle: Place): boolean {
+  if (symmetry === 'none') return false;
+  return symmetry === 'front and back' ? y > middle[1] : x > middle[0];
+}
