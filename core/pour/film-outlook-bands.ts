@@ -36,7 +36,7 @@ export type FilmBand = 'working end' | 'no more levelling' | 'gel';
 /** Work that the forecast draws; cups are told one by one. */
 export type WorkBand = Exclude<StepKind, 'mix' | 'pour'>;
 
-const VISCOSITY = 'viscosity = fresh x (a gel/(a gel - a))^(A + B a)';
+const VISCOSITY = 'viscosity = fresh * (a gel/(a gel - a))^(A + B a)';
 const VISCOSITY_SOURCE = 'Castro and Macosko 1982, AIChE J. 28, 250';
 
 const criteria = {
@@ -58,7 +58,7 @@ export function stageReason(request: BandsRequest, key: FilmBand): Reason | unde
   return {
     says: `${stage.at === null ? 'Not within 30 days: ' : ''}${stage.at === null ? criterion[0]!.toLowerCase() + criterion.slice(1) : criterion}.`,
     formula:
-      key === 'gel' ? `gel when a = a gel; ${VISCOSITY}` : `viscosity = R x fresh viscosity; ${VISCOSITY}`,
+      key === 'gel' ? `gel when a = a gel; ${VISCOSITY}` : `viscosity = R * fresh viscosity; ${VISCOSITY}`,
     numbers: {
       ...(key === 'gel'
         ? {
@@ -91,7 +91,7 @@ export function cupReason(request: BandsRequest, number: number): Reason | undef
   return {
     says: `Poured and spread before ${limitSaid(pour)}.`,
     formula:
-      'cup: m c dT/dt = heat of reaction - loss, out at its limit of temperature or of reaction; film: viscosity < R x fresh viscosity',
+      'cup: m c dT/dt = heat of reaction - loss, out at its limit of temperature or of reaction; film: viscosity < R * fresh viscosity',
     numbers: {
       cupMass_kg: plan.cups.find((each) => each.number === number)?.mass_kg ?? 0,
       mixed_s: cup.mixed_s,
@@ -171,7 +171,7 @@ export function workReason(request: BandsRequest, kind: WorkBand): Reason | unde
 function byFilm(request: BandsRequest, step: Step): Reason {
   return {
     says: `Open while the film still moves under the hand; closes when ${limitSaid(step)}.`,
-    formula: `viscosity = R x fresh viscosity; ${VISCOSITY}`,
+    formula: `viscosity = R * fresh viscosity; ${VISCOSITY}`,
     numbers: {
       opens_s: step.window.opens_s,
       planned_s: step.start_s,

@@ -96,8 +96,8 @@ export function bubblesOutlook(place: PourPlace, series: FlowBudget, system: Sys
   const cases: BubbleCase[] = [{ label: 'This film', thickness_m: film_m, theta_per_Pa: thetaTotal(series) }];
   const others: readonly (readonly [string, Change])[] = [
     ['A coat half as thick', { film_m: film_m / 2 }],
-    [`All ${apart} colder`, { warmer_K: -OTHER_DAY_K }],
-    [`All ${apart} warmer`, { warmer_K: OTHER_DAY_K }],
+    [`Resin and shop ${apart} colder`, { warmer_K: -OTHER_DAY_K }],
+    [`Resin and shop ${apart} warmer`, { warmer_K: OTHER_DAY_K }],
   ];
   for (const [label, change] of others) {
     const other = otherFilm(place, change);

@@ -62,9 +62,9 @@ describe('the film outlook of a coat', () => {
 
   it('changes with the system in words only', () => {
     expect(numbers(outlook({}, { system: 'metric' }))).toEqual(numbers(whole));
-    expect(whole.bubbles.cases.map((of) => of.label)).toContain('All 9 °F colder');
+    expect(whole.bubbles.cases.map((of) => of.label)).toContain('Resin and shop 9 °F colder');
     expect(outlook({}, { system: 'metric' }).bubbles.cases.map((of) => of.label)).toContain(
-      'All 5 °C colder',
+      'Resin and shop 5 °C colder',
     );
   });
 

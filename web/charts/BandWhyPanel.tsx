@@ -24,7 +24,7 @@ export function BandWhyPanel({ id, row, onClose, render }: Props) {
       {row !== undefined && (
         <section aria-labelledby={heading}>
           <div className="band-why-head">
-            <h4 id={heading}>Why {row.name.toLowerCase()} is where it is</h4>
+            <h4 id={heading}>{row.name}: why it is where it is</h4>
             <button type="button" className="small band-why-close" onClick={onClose}>
               Close<span className="unseen"> why {row.name}</span>
             </button>

@@ -28,8 +28,8 @@ export function BandReasons({ row, request, film }: Props) {
       ) : outlook === null ? (
         <p className="says">The film is gelled as it lands: nothing of it flows any more.</p>
       ) : (
-        more.map(({ title, reasons, range }) => (
-          <Why key={title} title={title} reasons={reasons} range={range} system={system} />
+        more.map(({ title, reasons, range }, i) => (
+          <Why key={title} title={title} open={i === 0} reasons={reasons} range={range} system={system} />
         ))
       )}
     </div>

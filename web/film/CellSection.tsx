@@ -58,7 +58,9 @@ function PairTable({ pairs, speak }: TableProps) {
         <tr>
           <th scope="col">Poured over</th>
           <th scope="col">Cells</th>
-          <th scope="col">Apart</th>
+          <th scope="col" className="number">
+            Apart
+          </th>
           <th scope="col">By gel</th>
           <th scope="col">Crisp: goes under</th>
         </tr>

@@ -51,9 +51,15 @@ export function EdgeSection({ edge, wanted_m, speak }: Props) {
         <thead>
           <tr>
             <th scope="col">Worked</th>
-            <th scope="col">Face, mean</th>
-            <th scope="col">Arris</th>
-            <th scope="col">On the floor</th>
+            <th scope="col" className="number">
+              Face, mean
+            </th>
+            <th scope="col" className="number">
+              Arris
+            </th>
+            <th scope="col" className="number">
+              On the floor
+            </th>
           </tr>
         </thead>
         <tbody>

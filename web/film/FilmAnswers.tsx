@@ -32,7 +32,7 @@ export function ResinTable({ outlook, speak }: Props) {
           <tr>
             <td />
             {resins.map((side) => (
-              <th scope="col" key={side.name}>
+              <th scope="col" className="number" key={side.name}>
                 {side.name}
                 {side.own && ' (this coat)'}
               </th>

@@ -68,14 +68,15 @@ function moves(spread: Spread, range: RangeOf): string {
   return by === '' ? '' : `(${by})`;
 }
 
-/** Folded under its answer. @param title in its place of "Why" @param what said to those who do not see what it stands under */
+/** Folded under its answer. @param title instead of "Why" @param what it stands under, for those who do not see it @param open at first */
 export function Why({
   title = 'Why',
   what,
+  open = false,
   ...props
-}: Props & { readonly title?: string; readonly what?: string }) {
+}: Props & { readonly title?: string; readonly what?: string; readonly open?: boolean }) {
   return (
-    <details className="film-why">
+    <details className="film-why" open={open}>
       <summary>
         {title}
         {what !== undefined && <span className="unseen">: {what}</span>}

@@ -19,11 +19,11 @@ describe('the sentence about bubbles', () => {
     const cases = [
       bubble('This film', 1e-4),
       bubble('A coat half as thick', 7e-5),
-      bubble('All 5 °C colder', 1.2e-4),
-      bubble('All 5 °C warmer', 1.01e-4),
+      bubble('Resin and shop 5 °C colder', 1.2e-4),
+      bubble('Resin and shop 5 °C warmer', 1.01e-4),
     ];
     expect(bubblesSentence(cases, 'metric')).toBe(
-      'Against this film (bubbles from 0.10 mm get out), a coat half as thick lets smaller ones out too (from 70 µm), all 5 °C colder keeps more of them (out from 0.12 mm only), and all 5 °C warmer makes no difference.',
+      'Against this film (bubbles from 0.10 mm get out): a coat half as thick, smaller ones get out too (from 70 µm); resin and shop 5 °C colder, more of them stay (out from 0.12 mm only); resin and shop 5 °C warmer, no difference. Warm resin is thinner but gels sooner, cold resin the other way round.',
     );
   });
 

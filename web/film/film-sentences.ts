@@ -15,18 +15,22 @@ const SAME = 0.03;
 export function bubblesSentence(cases: readonly BubbleAnswer[], system: System): string {
   const [own, ...others] = cases;
   if (own === undefined || others.length === 0) return '';
+  let same = false;
   const told = others.map(({ label, smallest_m: { value } }) => {
     const share = value / own.smallest_m.value - 1;
     const size = fineText(value, system);
     const name = label.charAt(0).toLowerCase() + label.slice(1);
-    if (Math.abs(share) < SAME) return `${name} makes no difference`;
+    if (Math.abs(share) < SAME) {
+      same = true;
+      return `${name}, no difference`;
+    }
     return share < 0
-      ? `${name} lets smaller ones out too (from ${size})`
-      : `${name} keeps more of them (out from ${size} only)`;
+      ? `${name}, smaller ones get out too (from ${size})`
+      : `${name}, more of them stay (out from ${size} only)`;
   });
-  const list =
-    told.length === 1 ? told[0]! : `${told.slice(0, -1).join(', ')}, and ${told[told.length - 1]!}`;
-  return `Against this film (bubbles from ${fineText(own.smallest_m.value, system)} get out), ${list}.`;
+  // Thickness always shows; only warmth can cancel out.
+  const why = same ? ' Warm resin is thinner but gels sooner, cold resin the other way round.' : '';
+  return `Against this film (bubbles from ${fineText(own.smallest_m.value, system)} get out): ${told.join('; ')}.${why}`;
 }
 
 /** Why a flood coat is a regular resin, from both in this film; the other way round where the figures say so. */

@@ -16,7 +16,7 @@ describe('a reason in words', () => {
     expect(formulaText('(rho g - gamma k^2)/(2k)')).toBe('(ρ g − γ k²)/(2k)');
     expect(formulaText('R = 0.894 (rho g V^3 Theta/3)^(1/8)')).toBe('R = 0.894 (ρ g V³ Θ/3)^⅛');
     expect(signsText('h = sqrt(z/(rho g))')).toBe('ρ density; g gravity');
-    expect(signsText('gel when a = a gel; viscosity = R x fresh')).toBe(
+    expect(signsText('gel when a = a gel; viscosity = R * fresh')).toBe(
       'a share of the reaction done; R how many times thicker',
     );
     expect(signsText('viscosity falls 8 % a kelvin')).toBe('');

@@ -26,6 +26,7 @@ const signs: readonly (readonly [RegExp, string])[] = [
   [/\^3\b/g, '³'],
   [/\^\(1\/8\)/g, '^⅛'],
   [/ - /g, ' − '],
+  [/ \* /g, ' × '],
 ];
 
 /** "√(z/(ρ g Θ left))" for "sqrt(z/(rho g Theta left))". */
@@ -39,7 +40,7 @@ export function signsText(formula: string): string {
   const word = (sign: string) => new RegExp(`(^|[^\\p{L}])${sign}([^\\p{L}]|$)`, 'u');
   const known: readonly (readonly [RegExp, string])[] = [
     [/\ba gel\b/, 'a share of the reaction done'],
-    [/\bR x\b/, 'R how many times thicker'],
+    [/\bR ×/, 'R how many times thicker'],
     [/ΔT/, 'ΔT how much warmer'],
     [word('ρ'), 'ρ density'],
     [word('g'), 'g gravity'],
@@ -170,7 +171,7 @@ export type RangeOf = 'film' | 'length' | 'e-folds' | 'time';
 
 /** What a range of a kind is over. */
 export function rangeName(of: RangeOf): string {
-  return of === 'time' ? 'range, 5 to 95 % of the draws' : 'range, viscosity off by half';
+  return of === 'time' ? 'range, 5 to 95 %' : 'range, viscosity off by half';
 }
 
 /** The range of a reason by the kind of its value; a time with its middle. */
