@@ -2,8 +2,6 @@
  * The one call behind the job sheet, the command line and the printed order: a job document in, everything that follows
  * from it out. Pure and synchronous; the web runs it in a worker.
  */
-import { measurePiece } from '#core/piece/measure.ts';
-import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import { airFrom } from '#core/pour/clocks.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import { planCoat } from '#core/pour/plan-coat.ts';
@@ -14,13 +12,13 @@ import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import type { AirTemperature, ResinCard } from '#core/resin/model.ts';
 import { blushGate } from '#core/room/blush-gate.ts';
 import { dewPoint_K } from '#core/room/dew-point.ts';
+import { boardDoubt, coatedPieces, measureAt } from './coated-pieces.ts';
 import type { JobDocument } from './document.ts';
 import type { CoatForecast, CoatPour, JobForecast, RoomForecast } from './forecast.ts';
 import { secondsBetween } from './local-time.ts';
 import { MODEL_VERSION } from './model-version.ts';
 import { judgeNextCoat, type NextCoat } from './next-coat.ts';
-import { problemInOneUnit } from './one-unit.ts';
-import { atPieceField } from './piece-field.ts';
+import { piecesOf } from './pieces.ts';
 import { readJob } from './read-job.ts';
 import type { RoomRead } from './read-room.ts';
 
@@ -48,34 +46,34 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
   const read = readJob(document, cards, shop.system);
   const problems: Problem[] = [...read.problems];
   const warnings: Problem[] = [...read.warnings];
-  let measures: PieceMeasures | null = null;
-  let piece: Piece | null = read.piece.piece;
-  const atField = (problem: Problem) => problemInOneUnit(atPieceField(problem, document.piece), system);
-  if (piece !== null) {
-    const measured = measurePiece(piece);
-    if (measured.ok) {
-      measures = measured.value;
-      warnings.push(...measured.warnings.map(atField));
-    } else {
-      problems.push(...measured.problems.map(atField));
-      piece = null;
-    }
-  }
+  const places = piecesOf(document);
+  const pieces = read.pieces.map((each, index) => {
+    const measured = measureAt(each, places[index]!.document, system);
+    const { problems: wrong, warnings: doubts, ...forecast } = measured;
+    problems.push(...wrong);
+    warnings.push(...doubts);
+    return forecast;
+  });
+  const covered = read.coats.map((coat) => coatedPieces(coat.pieces, pieces));
+  covered.forEach((coated, index) => {
+    const doubt = coated === null ? null : boardDoubt(coated, `coats.${index}.pieces`);
+    if (doubt !== null) warnings.push(doubt);
+  });
   const starts = document.coats.map((coat) => coat.startsAt);
   const pours = read.coats.map(({ coat }, index): CoatPour | null => {
-    if (coat === null || measures === null || read.room.air === null) return null;
+    const coated = covered[index] ?? null;
+    if (coat === null || coated === null || read.room.air === null) return null;
     const air = airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? ''));
-    return { coat, board: read.board, air };
+    return { coat, board: coated.board, air };
   });
-  // Splashes are poured flat beside the top, in the same coats.
-  const beside_m2 = read.piece.splashes.reduce((sum, splash) => sum + splash.filmArea_m2, 0);
-  const planned = pours.map((pour): CoatPlan | null => {
-    if (pour === null || measures === null) return null;
+  const planned = pours.map((pour, index): CoatPlan | null => {
+    const coated = covered[index] ?? null;
+    if (pour === null || coated === null) return null;
     const { coat, board, air } = pour;
     const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
     return planCoat({
       coat,
-      measures: { ...measures, topArea_m2: measures.topArea_m2 + beside_m2 },
+      measures: coated.measures,
       board,
       air,
       rates,
@@ -84,9 +82,10 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     });
   });
   const coats = read.coats.map(
-    ({ id, name }, index): CoatForecast => ({
+    ({ id, name, pieces: coated }, index): CoatForecast => ({
       id,
       name,
+      pieces: coated,
       plan: planned[index] ?? null,
       pour: pours[index] ?? null,
       nextCoat: nextCoatOf(document, read.coats, planned, index),
@@ -97,8 +96,9 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     problems,
     warnings,
     missing: read.missing,
-    piece,
-    measures,
+    pieces,
+    piece: pieces[0]!.piece,
+    measures: pieces[0]!.measures,
     room: judgeRoom(read.room),
     coats,
     cautions: GENERAL_CAUTIONS,

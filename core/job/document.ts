@@ -252,6 +252,11 @@ export type RoomDocument = z.infer<typeof RoomDocument>;
 export type ColourDocument = z.infer<typeof ColourDocument>;
 export type CoatDocument = z.infer<typeof CoatDocument>;
 
+/** A piece of which nothing is typed yet. */
+export function emptyPiece(): PieceDocument {
+  return PieceDocument.parse({});
+}
+
 /** An empty job: what a new one starts from. */
 export function emptyJob(title = ''): JobDocument {
   return JobDocument.parse({ format: JOB_FORMAT, title });

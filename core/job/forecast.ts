@@ -6,6 +6,7 @@ import type { CoatPlan } from '#core/pour/plan.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { AirTemperature, Board } from '#core/resin/model.ts';
 import type { NextCoat } from './next-coat.ts';
+import type { SplashPart } from './read-piece-splash.ts';
 
 /** A section of the sheet that cannot be computed yet, and what it needs. */
 export interface Missing {
@@ -27,6 +28,7 @@ export interface RoomForecast {
 /** What a plan was made from, as read, in SI: for those who compute more from the plan (the film). */
 export interface CoatPour {
   readonly coat: Coat;
+  /** Of its largest piece, where it is poured on several. */
   readonly board: Board;
   /** On the plan's clock. */
   readonly air: AirTemperature;
@@ -35,6 +37,8 @@ export interface CoatPour {
 export interface CoatForecast {
   readonly id: string;
   readonly name: string;
+  /** Ids of the pieces it is poured on. */
+  readonly pieces: readonly string[];
   /** null where something is missing or wrong; then `missing` and `problems` of the job say what. */
   readonly plan: CoatPlan | null;
   /** null where there is no plan. */
@@ -43,13 +47,31 @@ export interface CoatForecast {
   readonly nextCoat: NextCoat | null;
 }
 
+/** One piece of the job as read and measured, in SI. */
+export interface PieceForecast {
+  /** "piece" for the first, its own for each other one. */
+  readonly id: string;
+  /** Unlike that of any other piece of the job. */
+  readonly name: string;
+  /** Where it stands in the document, as problems name it: "piece", "otherPieces.0". */
+  readonly path: string;
+  /** null where it is not complete, not readable or not sound. */
+  readonly piece: Piece | null;
+  readonly measures: PieceMeasures | null;
+  /** Boards of their own, poured beside its top. */
+  readonly splashes: readonly SplashPart[];
+  readonly board: Board;
+}
+
 export interface JobForecast {
   /** Version of the model that computed it; a frozen plan carries it. */
   readonly modelVersion: string;
   readonly problems: readonly Problem[];
   readonly warnings: readonly Problem[];
   readonly missing: readonly Missing[];
-  /** The piece as read, in SI; the screen draws it with core/piece's drawing functions. */
+  /** Every piece of the job, the first one first. */
+  readonly pieces: readonly PieceForecast[];
+  /** The first piece as read, in SI; the screen draws it with core/piece's drawing functions. */
   readonly piece: Piece | null;
   readonly measures: PieceMeasures | null;
   readonly room: RoomForecast | null;

@@ -12,18 +12,19 @@ const problemsOf = (input: unknown) => {
 
 describe('a job that is all there', () => {
   it('is read into SI without a word of complaint', () => {
-    const { problems, missing, piece, room, coats, board } = read(job);
+    const { problems, missing, pieces, room, coats } = read(job);
+    const { piece, board } = pieces[0]!;
     expect(problems).toEqual([]);
     expect(missing).toEqual([]);
-    expect(piece.piece!.outline).toMatchObject({ shape: 'rectangle', length_m: 42 * 0.0254 });
-    expect(piece.piece!.bodyThickness_m).toBeCloseTo(0.0381, 12);
-    expect(piece.piece!.edges.front).toEqual({
+    expect(piece!.outline).toMatchObject({ shape: 'rectangle', length_m: 42 * 0.0254 });
+    expect(piece!.bodyThickness_m).toBeCloseTo(0.0381, 12);
+    expect(piece!.edges.front).toEqual({
       kind: 'finished',
       faceHeight_m: 0.0381,
       profile: { kind: 'square eased', radius_m: 0.003175 },
       undersideReturn_m: 0.0127,
     });
-    expect(piece.piece!.cutOuts[0]).toMatchObject({ shape: 'round', diameter_m: 0.04445, rim: 'dammed' });
+    expect(piece!.cutOuts[0]).toMatchObject({ shape: 'round', diameter_m: 0.04445, rim: 'dammed' });
     expect(board.thickness_m).toBeCloseTo(0.01905, 12);
     expect(room.air_K).toBeCloseTo(((73 + 459.67) * 5) / 9, 9);
     expect(room.humidity).toBeCloseTo(0.48, 12);
@@ -111,8 +112,9 @@ describe('what an empty field means where it need not be given', () => {
       'coats.0.allowance',
       '',
     );
-    const { piece, coats, room } = read(bare);
-    expect(piece.piece!.edges.back).toEqual({
+    const { pieces, coats, room } = read(bare);
+    const piece = pieces[0]!.piece;
+    expect(piece!.edges.back).toEqual({
       kind: 'finished',
       faceHeight_m: 0.0381,
       profile: { kind: 'square eased', radius_m: 0.003175 },
@@ -157,7 +159,7 @@ describe('edges by name', () => {
 
   it('reads every profile', () => {
     const profile = (kind: Parameters<typeof edgeOf>[1]) =>
-      read(withPiece({ edges: [edgeOf('front', kind)] })).piece.piece!.edges.front!.profile;
+      read(withPiece({ edges: [edgeOf('front', kind)] })).pieces[0]!.piece!.edges.front!.profile;
     expect(profile({ profile: 'round-over', profileSize: '' })).toEqual({
       kind: 'round-over',
       radius_m: 0.00635,

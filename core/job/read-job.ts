@@ -9,10 +9,11 @@ import type { System } from '#core/quantity/units.ts';
 import { BOARDS } from '#core/resin/boards.ts';
 import type { Board, ResinCard } from '#core/resin/model.ts';
 import { checkShape } from './check-job.ts';
-import type { JobDocument } from './document.ts';
+import { FIRST_PIECE_ID, type JobDocument } from './document.ts';
 import type { Missing } from './forecast.ts';
 import { localMinutes } from './local-time.ts';
 import { Notes } from './notes.ts';
+import { coatedIds, type PiecePlace, piecesOf } from './pieces.ts';
 import { readCoat } from './read-coat.ts';
 import { type PieceRead, readPiece } from './read-piece.ts';
 import { type RoomRead, readRoom } from './read-room.ts';
@@ -25,16 +26,23 @@ const BOARD_PRESET = {
   'solid wood': 'solid-38',
 } as const;
 
+export interface JobPieceRead extends PieceRead, Omit<PiecePlace, 'document'> {
+  /** As the film feels it. */
+  readonly board: Board;
+}
+
 export interface CoatRead {
   readonly id: string;
   readonly name: string;
+  /** Ids of the pieces it is poured on. */
+  readonly pieces: readonly string[];
   /** null where the coat is not complete or not readable. */
   readonly coat: Coat | null;
 }
 
 export interface JobRead {
-  readonly piece: PieceRead;
-  readonly board: Board;
+  /** The first one first. */
+  readonly pieces: readonly JobPieceRead[];
   readonly room: RoomRead;
   readonly coats: readonly CoatRead[];
   readonly problems: readonly Problem[];
@@ -68,13 +76,15 @@ export function readJob(document: JobDocument, cards: readonly ResinCard[], syst
       handOver,
       'a day of the calendar, as 2026-05-30',
     );
-  const piece = readPiece(document.piece, notes);
+  const places = piecesOf(document);
+  noteIds(places, notes);
+  const pieces = places.map(({ document: typed, ...place }): JobPieceRead => {
+    const piece = readPiece(typed, notes, place.path);
+    const preset = BOARDS[BOARD_PRESET[typed.board]];
+    const board = { ...preset, thickness_m: piece.boardThickness_m ?? preset.thickness_m };
+    return { ...place, ...piece, board };
+  });
   const room = readRoom(document.room, notes);
-  const preset = BOARDS[BOARD_PRESET[document.piece.board]];
-  const board: Board = {
-    ...preset,
-    thickness_m: piece.boardThickness_m ?? preset.thickness_m,
-  };
   if (document.coats.length === 0) notes.miss('coats', 'at least one coat');
   const ids = new Set<string>();
   const coats = document.coats.map((coat, index): CoatRead => {
@@ -96,19 +106,43 @@ export function readJob(document: JobDocument, cards: readonly ResinCard[], syst
         coat.startsAt,
         'a day of the calendar and a time from 00:00 to 23:59, as 2026-05-14T09:00',
       );
+    const coated = coatedIds(coat, places);
+    const unknown = coated.filter((id) => !places.some((place) => place.id === id));
+    for (const id of unknown)
+      notes.problem(
+        `${path}.pieces`,
+        'coat.piece',
+        'This coat is poured on a piece that the job does not have.',
+        id,
+        places.map((place) => place.id).join(', '),
+      );
+    const read = readCoat(coat, path, cards, room, notes);
     return {
       id: coat.id,
       name: coat.name || coat.kind,
-      coat: readCoat(coat, path, cards, room, notes),
+      pieces: coated,
+      coat: unknown.length > 0 ? null : read,
     };
   });
   return {
-    piece,
-    board,
+    pieces,
     room,
     coats,
     problems: notes.problems,
     warnings: notes.warnings,
     missing: notes.missing,
   };
+}
+
+function noteIds(places: readonly PiecePlace[], notes: Notes): void {
+  places.forEach(({ id, path }, index) => {
+    if (places.findIndex((other) => other.id === id) < index)
+      notes.problem(
+        `${path}.id`,
+        'piece.same-id',
+        'Two pieces have the same id.',
+        id,
+        `an id of its own for each piece, and not "${FIRST_PIECE_ID}", which is the first`,
+      );
+  });
 }

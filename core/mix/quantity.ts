@@ -27,7 +27,8 @@ export interface QuantityRequest {
       readonly model: { readonly density_kg_m3: number; readonly surfaceTension_N_m: number };
     };
   };
-  readonly measures: Pick<PieceMeasures, 'topArea_m2' | 'edges'>;
+  /** Of the piece, or of several poured together (core/piece/together.ts). */
+  readonly measures: Pick<PieceMeasures, 'topArea_m2' | 'edges' | 'parts'>;
   /** Flow budget left when the edges are worked, low to high, 1/Pa; not used when they are dammed. */
   readonly thetaWhenWrapped_per_Pa: Budget;
   /** Flow budget spent before that on dry edges, from the film being down, 1/Pa; none when left out. */
@@ -54,7 +55,7 @@ const sum = (values: readonly number[]) => values.reduce((total, value) => total
  * - top: area times film;
  * - faces, rims, underside: developed area of wrapped edges (nothing counted twice with the top) times the face film;
  * - run-off: what drains over the edges, dry until they are wrapped, by the time the film gels (edge-run-off.ts, goes with film^(5/2)
- *   and with the square root of the flow budget, so its range is that of the budget);
+ *   and with the square root of the flow budget, so its range is that of the budget), piece by piece, since each has a size of its own;
  * - cup film: per cup the larger of a least mass and a share of the cup's mass (common practice, no source);
  * - allowance: a share of all of it.
  * Volumes and masses of the lines add up to the totals. Low and high of the lines that hang on the run-off move with it.
@@ -101,16 +102,19 @@ export function coatQuantity(request: QuantityRequest): CoatQuantity {
     if (under > 0) addArea('underside', 'Return under the piece', under, coat.faceFilm_m);
     const theta = request.thetaWhenWrapped_per_Pa;
     const dry = request.thetaDry_per_Pa ?? { low: 0, mid: 0, high: 0 };
+    const parts = measures.parts ?? [measures];
     const runs = (['low', 'mid', 'high'] as const).map((end) =>
       sum(
-        edgeRunOffs_m3({
-          edges,
-          area_m2: measures.topArea_m2,
-          film_m: coat.film_m,
-          thetaDry_per_Pa: dry[end],
-          thetaLeft_per_Pa: theta[end],
-          liquid,
-        }),
+        parts.flatMap((part) =>
+          edgeRunOffs_m3({
+            edges: wrappedEdges(coat, part),
+            area_m2: part.topArea_m2,
+            film_m: coat.film_m,
+            thetaDry_per_Pa: dry[end],
+            thetaLeft_per_Pa: theta[end],
+            liquid,
+          }),
+        ),
       ),
     ) as [number, number, number];
     add('run-off', 'Run-off over the edges', runs, 'model', {

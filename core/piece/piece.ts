@@ -220,4 +220,6 @@ export interface PieceMeasures {
   /** Radius of the largest circle inside the outline (cut-outs ignored), to 0.5 mm. */
   readonly inscribedRadius_m: number;
   readonly bodyMass_kg: number;
+  /** Where several pieces are told together (together.ts): each on its own. A single piece has none. */
+  readonly parts?: readonly Pick<PieceMeasures, 'topArea_m2' | 'edges'>[];
 }
