@@ -43,8 +43,9 @@ async function onPage(run: (page: Page) => Promise<void>): Promise<void> {
     args: [...CHROMIUM_FLAGS, ...SOFTWARE_GL],
   });
   try {
+    made ??= bundle();
     const page = await browser.newPage();
-    await page.addScriptTag({ content: await (made ??= bundle()) });
+    await page.addScriptTag({ content: await made });
     await run(page);
   } finally {
     await browser.close();

@@ -51,8 +51,20 @@ export interface SceneWishes {
   readonly gloss?: number;
 }
 
-/** Throws RangeError for a look that cannot be painted (`moveFigures`), and for more than 255 panels. */
+/** What a drawing alone decides, worked out once while the pour on it changes. */
+export interface Frame extends Pick<Scene, 'window' | 'panels' | 'cells' | 'cover' | 'panelOf'> {
+  readonly pixel_m: number;
+  readonly streak: Omit<Scene['streak'], 'light'>;
+}
+
+/** Throws RangeError for a look that cannot be painted (`moveFigures`), and where `frameOf` does. */
 export function sceneOf({ look, drawing, sheet, gloss = 0 }: SceneWishes): Scene {
+  const frame = frameOf(drawing, sheet);
+  return sceneIn(frame, look, veilOf(look.fogs, frame), gloss);
+}
+
+/** RangeError for more than 255 panels. */
+export function frameOf(drawing: Drawing, sheet: Sheet): Frame {
   const { grid, window } = sheet;
   if (drawing.panels.length > 255) throw new RangeError('a drawing holds up to 255 panels');
   const panels = new Float64Array(drawing.panels.length * PANEL_FIGURES);
@@ -61,28 +73,40 @@ export function sceneOf({ look, drawing, sheet, gloss = 0 }: SceneWishes): Scene
   const panelOf = new Uint8Array(window.columns * window.rows);
   drawing.panels.forEach((placed, at) => {
     const m = toOwn(placed, grid);
-    const cut = cellsOf(placed.panel);
-    panels.set(
-      [m[0], m[1], m[2], placed.panel.left_m, cut.width_m, cells.length / CELL_FIGURES, cut.count],
-      at * PANEL_FIGURES,
-    );
-    for (let cell = 0; cell < cut.count; cell++)
-      for (let axis = 0; axis < 2; axis++) {
-        const [a, b, c] = cut.maps.subarray(
-          6 * cell + 3 * axis,
-          6 * cell + 3 * axis + 3,
-        ) as unknown as number[];
-        cells.push(a! + b! * m[0] + c! * m[3], b! * m[1] + c! * m[4], b! * m[2] + c! * m[5]);
-      }
+    const { left_m } = placed.panel;
+    const { width_m, count, maps } = cellsOf(placed.panel);
+    panels.set([m[0], m[1], m[2], left_m, width_m, cells.length / CELL_FIGURES, count], at * PANEL_FIGURES);
+    for (let i = 0; i < maps.length; i += 3) {
+      const [a, b, c] = [maps[i]!, maps[i + 1]!, maps[i + 2]!];
+      cells.push(a + b * m[0] + c * m[3], b * m[1] + c * m[4], b * m[2] + c * m[5]);
+    }
     eachCovered(placed, sheet, (index, sixteenths) => {
       if (sixteenths <= cover[index]!) return;
       cover[index] = sixteenths;
       panelOf[index] = at;
     });
   });
+  return {
+    window,
+    panels,
+    cells: Float64Array.from(cells),
+    cover,
+    panelOf,
+    pixel_m: grid.pixel_m,
+    streak: {
+      left: (drawing.left_m - grid.left_m) / grid.pixel_m,
+      front: (grid.back_m - drawing.front_m) / grid.pixel_m,
+      wide: drawing.width_m / grid.pixel_m,
+    },
+  };
+}
+
+/** @param veil the fogs of the look in this frame (`veilOf`). */
+export function sceneIn(frame: Frame, look: Look, veil: Scene['fog'], gloss: number): Scene {
+  const { window, panels, cells, cover, panelOf, streak } = frame;
   const colours = new Float64Array(look.colours.length * COLOUR_FIGURES);
   look.colours.forEach(({ light, flake }, at) => {
-    const spot = flake === null ? null : spotOf(flake.size_m, grid.pixel_m);
+    const spot = flake === null ? null : spotOf(flake.size_m, frame.pixel_m);
     const flakes =
       flake === null || spot === null
         ? [0, 0, 0, 0, 1, 0]
@@ -91,35 +115,18 @@ export function sceneOf({ look, drawing, sheet, gloss = 0 }: SceneWishes): Scene
   });
   const { figures, waves } = moveFigures(patternOf(look).moves);
   return {
-    window,
-    figures,
-    waves,
+    ...{ window, panels, cells, cover, panelOf, figures, waves, colours },
     ground: look.ground,
-    colours,
-    panels,
-    cells: Float64Array.from(cells),
-    cover,
-    panelOf,
-    fog: look.fogs.length === 0 ? null : fogOf(look.fogs, panels, cells, window, cover, panelOf),
+    fog: veil,
     seed: look.seed | 0,
-    streak: {
-      light: streakLight(gloss),
-      left: (drawing.left_m - grid.left_m) / grid.pixel_m,
-      front: (grid.back_m - drawing.front_m) / grid.pixel_m,
-      wide: drawing.width_m / grid.pixel_m,
-    },
+    streak: { ...streak, light: streakLight(gloss) },
   };
 }
 
-/** At the middle of each pixel: a fog is never finer than one. */
-function fogOf(
-  fogs: readonly Fog[],
-  panels: Float64Array,
-  cells: readonly number[],
-  window: Window,
-  cover: Uint8Array,
-  panelOf: Uint8Array,
-): Float32Array {
+/** What fogs add to and leave of the light of each pixel, at its middle: a fog is never finer than one. Null without a fog. */
+export function veilOf(fogs: readonly Fog[], frame: Frame): Scene['fog'] {
+  if (fogs.length === 0) return null;
+  const { window, panels, cells, cover, panelOf } = frame;
   const out = new Float32Array(4 * cover.length);
   for (let row = 0; row < window.rows; row++)
     for (let column = 0; column < window.columns; column++) {
