@@ -82,6 +82,9 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   const thinnest = map === null ? null : toPixel(frame, map.thinnest);
   // A narrow map has no room for the word; the scale and the text have it.
   const words = map === null ? '' : `${width < 520 ? '' : 'thinnest '}${thickness(map.thinnest.thickness_m)}`;
+  // Nor for the unit beside every figure: the scale below says it.
+  const figure = (level_m: number): string =>
+    width < 520 ? thickness(level_m).replace(/ .*$/, '') : thickness(level_m);
   const room = { left: PAD + 4, top: PAD + 4, right: wide - PAD - 4, bottom: high - PAD - 4 };
   const poured = puddles.map((puddle) => toPixel(frame, puddle));
   const places = spreadHandles(poured, { width: wide, height: high });
@@ -98,7 +101,7 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   const labels =
     map === null || scale === null
       ? []
-      : contourLabels(contours, scale.levels_m.map(thickness), frame, SIZE, room, [
+      : contourLabels(contours, scale.levels_m.map(figure), frame, SIZE, room, [
           ...held,
           ...sign,
           ...(mark === null ? [] : [mark]),

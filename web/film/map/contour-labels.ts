@@ -16,7 +16,7 @@ const SHORTEST = 70;
 const MOST = 2;
 
 /** Room that a figure leaves around everything else, px: text is drawn with a rim, and widths are estimates. */
-export const CLEAR_px = 6;
+export const CLEAR_px = 4;
 
 /** Where along a line a figure is tried, its middle first. */
 const TRIES = [0.5, 0.25, 0.75, 0.38, 0.62, 0.12, 0.88, 0.44, 0.56, 0.31, 0.69, 0.18, 0.82, 0.06, 0.94];
@@ -52,8 +52,8 @@ export function contourLabels(
         const box = {
           left: at.x - half,
           right: at.x + half,
-          top: at.y - size * 0.7,
-          bottom: at.y + size * 0.7,
+          top: at.y - size * 0.5,
+          bottom: at.y + size * 0.5,
         };
         const out =
           box.left < room.left || box.right > room.right || box.top < room.top || box.bottom > room.bottom;

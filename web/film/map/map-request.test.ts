@@ -86,8 +86,12 @@ describe('edges in words', () => {
     expect(sayEdges({ wrapEdges: true }, { steps: [] })).toBe('Edges are wiped over from the start.');
     expect(sayEdges({ wrapEdges: false }, plan)).toBe('Edges stay dry.');
     expect(sayLetGo([], () => 0)).toBe('');
-    expect(sayLetGo([{ edge: 'bowl', theta_per_Pa: 3 }], (theta) => 4 * theta + 0.5)).toBe(
-      'The dry edge of bowl lets resin over from minute 12 on.',
+    const letGo = [
+      { edge: 'front', theta_per_Pa: 1 },
+      { edge: 'bowl', theta_per_Pa: 3 },
+    ];
+    expect(sayLetGo(letGo, (theta) => 4 * theta + 0.5)).toBe(
+      'Dry edges let resin over: front from minute 4, bowl from minute 12.',
     );
   });
 });

@@ -46,16 +46,15 @@ export function sayEdges(coat: Pick<Coat, 'wrapEdges'>, plan: Pick<CoatPlan, 'st
 }
 
 /**
- * "The dry edge of bowl lets resin over from minute 12 on.": edges that hold too little until they are worked; empty when all hold.
+ * "Dry edges let resin over: front from minute 3, bowl from minute 12.": those that hold too little until they are worked; empty when all hold.
  * @param minuteOf minute of the plan at which a part of the map's budget is spent
  */
 export function sayLetGo(letGo: FilmMapResult['letGo'], minuteOf: (theta_per_Pa: number) => number): string {
-  return letGo
-    .map(
-      ({ edge, theta_per_Pa }) =>
-        `The dry edge of ${edge} lets resin over from minute ${Math.floor(minuteOf(theta_per_Pa))} on.`,
-    )
-    .join(' ');
+  if (letGo.length === 0) return '';
+  const each = letGo.map(
+    ({ edge, theta_per_Pa }) => `${edge} from minute ${Math.floor(minuteOf(theta_per_Pa))}`,
+  );
+  return `Dry edges let resin over: ${each.join(', ')}.`;
 }
 
 /** "none", "under 0.1%", "12%". */
