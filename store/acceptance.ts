@@ -5,6 +5,7 @@ import { emptyJob, type JobDocument } from '#core/job/document.ts';
 import { listAcceptance } from './acceptance-list.ts';
 import { offcutAcceptance } from './acceptance-offcuts.ts';
 import { resinAcceptance } from './acceptance-resins.ts';
+import { runAcceptance } from './acceptance-runs.ts';
 import { shopAcceptance } from './acceptance-shop.ts';
 import type { Store } from './store.ts';
 import { twoClientsLoseNothing } from './two-clients.ts';
@@ -190,6 +191,7 @@ export function storeAcceptance(name: string, open: () => Promise<Store>): void 
     listAcceptance(() => store, create);
     resinAcceptance(() => store);
     offcutAcceptance(() => store);
+    runAcceptance(() => store);
     shopAcceptance(() => store);
 
     it('any text a person can type comes back exactly', async () => {

@@ -20,7 +20,7 @@ import { createVersioned, saveVersioned, type VersionedRows } from './versioned-
 type Db = Kysely<Tables>;
 
 /** Locks the row read until the transaction ends. PostgreSQL needs it said; SQLite lets only one transaction write at all. */
-export type LockRow = <T extends 'jobs' | 'resins', O>(
+export type LockRow = <T extends 'jobs' | 'resins' | 'runs', O>(
   query: SelectQueryBuilder<Tables, T, O>,
 ) => SelectQueryBuilder<Tables, T, O>;
 

@@ -127,6 +127,7 @@ describe('migrations', () => {
     });
     expect((await store.getShop())?.shop.body.kerf_m).toBe(0.002);
     expect(await store.listOffcutMovements()).toEqual([]);
+    expect(await store.listRuns()).toEqual([]);
     await store.close();
   });
 

@@ -2,6 +2,7 @@ import { type Kysely, sql, type Transaction } from 'kysely';
 import * as jobs from './job-rows.ts';
 import * as offcuts from './offcut-rows.ts';
 import * as resins from './resin-rows.ts';
+import * as runs from './run-rows.ts';
 import * as shop from './shop-rows.ts';
 import type { Store } from './store.ts';
 import type { Tables } from './tables.ts';
@@ -62,6 +63,11 @@ export function sqlStore(db: Kysely<Tables>, dialect: SaveDialect): Store {
         await dialect.lockOffcuts(t);
         return await offcuts.addMovement(t, movement);
       }),
+    listRuns: (jobId) => runs.listRuns(db, jobId),
+    openRun: (run) => runs.openRun(db, run),
+    getRun: (id) => runs.getRun(db, id),
+    addRunEvents: (add) => db.transaction().execute((t) => runs.addEvents(t, add, dialect.lockRow)),
+    listRunEvents: (id, after) => runs.listEvents(db, id, after),
     close: () => db.destroy(),
   };
 }

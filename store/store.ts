@@ -11,6 +11,8 @@
  * - when a method has answered "saved", the document survives a crash of the process and of the machine.
  */
 import type { JobDocument } from '#core/job/document.ts';
+import type { FrozenPour } from '#core/pour/run/frozen-pour.ts';
+import type { RunEvent } from '#core/pour/run/run-event.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { ResinCardDocument } from '#core/resin/card-document.ts';
 import type { OffcutMovement } from '#core/shelf/offcuts.ts';
@@ -72,6 +74,24 @@ export interface Store {
    */
   moveOffcuts(movement: NewMovement): Promise<MovementOutcome>;
 
+  /** Runs without their plans, the newest first, ties by id; of one job, or all. */
+  listRuns(jobId?: string): Promise<readonly RunSummary[]>;
+
+  /** Opens a run with its frozen pour. An id that is there already is answered with the time it was first opened, and nothing is changed. */
+  openRun(run: NewRun): Promise<{ readonly outcome: 'saved'; readonly openedAt: string }>;
+
+  /** A run with its frozen pour, or null if there is no such run. */
+  getRun(id: string): Promise<StoredRun | null>;
+
+  /**
+   * Adds events, each once however often it is sent, in one transaction. An event of another run, or one that is there with other
+   * contents, is passed over: the first one stays. Answers with the number of the newest event; null if there is no such run.
+   */
+  addRunEvents(add: NewRunEvents): Promise<number | null>;
+
+  /** Events of a run with a number above `after`, in the order they came in; null if there is no such run. */
+  listRunEvents(id: string, after: number): Promise<readonly StoredRunEvent[] | null>;
+
   /** Waits for what is under way and lets the database go. Using the store afterwards fails; closing twice does not. */
   close(): Promise<void>;
 }
@@ -117,6 +137,40 @@ export interface StoredMovement {
 export type MovementOutcome =
   | { readonly outcome: 'saved'; readonly number: number; readonly savedAt: string }
   | { readonly outcome: 'refused'; readonly problems: readonly Problem[] };
+
+export interface NewRun {
+  readonly id: string;
+  readonly jobId: string;
+  readonly title: string;
+  readonly pour: FrozenPour;
+  readonly at: string;
+}
+
+export interface RunSummary {
+  readonly id: string;
+  readonly jobId: string;
+  readonly coatId: string;
+  readonly title: string;
+  readonly openedAt: string;
+  /** Number of its newest event; 0: none yet. */
+  readonly lastEvent: number;
+}
+
+export interface StoredRun extends RunSummary {
+  readonly pour: FrozenPour;
+}
+
+export interface NewRunEvents {
+  readonly id: string;
+  readonly events: readonly { readonly event: RunEvent; readonly happenedAt: string }[];
+}
+
+export interface StoredRunEvent {
+  readonly number: number;
+  /** When it happened, by the clock of the server, as well as that could be told. */
+  readonly happenedAt: string;
+  readonly event: RunEvent;
+}
 
 export interface NewResin {
   readonly id: string;

@@ -32,4 +32,16 @@ export interface Tables {
   };
   /** Append-only: what was put on the shelf and taken from it, numbered from 1. */
   offcut_movements: { number: number; id: string; moved_at: string; movement: string };
+  /** A pour as it was opened: what it was planned from, frozen; `last_event` is the number of its newest event. */
+  runs: {
+    id: string;
+    job_id: string;
+    coat_id: string;
+    title: string;
+    opened_at: string;
+    last_event: number;
+    pour: string;
+  };
+  /** Append-only: what happened in a pour, numbered from 1 in the order it came in; `happened_at` by the server's clock. */
+  run_events: { run_id: string; number: number; event_id: string; happened_at: string; event: string };
 }
