@@ -57,8 +57,8 @@ export function PieceEditor(props: PieceEditorProps) {
   const status = useRef<HTMLParagraphElement>(null);
 
   const pick = (next: Pick | null): void => {
+    if (chosen === null || next === null || mark(chosen) !== mark(next)) setSaid('');
     setChosen(next);
-    setSaid('');
     onHighlight(
       next?.kind === 'edge' ? { edge: next.name } : next?.kind === 'cut-out' ? { cutOut: next.index } : null,
     );

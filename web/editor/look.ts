@@ -18,9 +18,14 @@ export interface Look {
   readonly warnings: readonly Problem[];
 }
 
+/** Seen from above no drawing tells it. */
+const ANY_BODY = '1 1/2 in';
+
 /** null where a text cannot be read or the outline cannot be drawn. */
 export function lookAt(document: PieceDocument, system: System): Look | null {
-  const { piece } = readPiece(document, new Notes(system));
+  // The drawing does not wait for the thickness of the body.
+  const bodyThickness = document.bodyThickness.trim() === '' ? ANY_BODY : document.bodyThickness;
+  const { piece } = readPiece({ ...document, bodyThickness }, new Notes(system));
   if (piece === null) return null;
   const drawing = dimensionedDrawing(piece);
   if (!drawing.ok) return null;

@@ -5,7 +5,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import type { PieceDocument } from '#core/job/document.ts';
 import type { Point } from '#core/piece/piece.ts';
-import { type Frame, fromPixel } from '#web/drawing/frame.ts';
 import type { Sheet } from '#web/drawing/sheet.ts';
 import type { Grid } from './grid.ts';
 import { type Movable, movedTo, placeOf } from './moves.ts';
@@ -16,10 +15,10 @@ const TAP_PX = 4;
 interface Drag {
   readonly pick: Movable;
   readonly pointer: number;
-  readonly frame: Frame;
-  /** From the finger to the middle of what it holds. */
-  readonly off: Point;
+  /** Where it stood, and where the finger came down. */
+  readonly place: Point;
   readonly from: { readonly x: number; readonly y: number };
+  readonly perPx_m: number;
   readonly piece: PieceDocument;
   readonly moved: boolean;
 }
@@ -66,32 +65,24 @@ export function useDrag({ piece, grid, sheet, onStart, onEnd }: Wishes): Draggin
 
   const acts = (pick: Movable) => ({
     onPointerDown: (event: PointerEvent<SVGElement>): void => {
-      const on = sheet();
       const place = placeOf(piece, pick);
-      if (event.button !== 0 || on === null || place === null || now.current !== null) return;
-      const at = pointUnder(event, on.frame, on.width);
-      if (at === null) return;
+      const perPx_m = metresPerPx(event.currentTarget, sheet());
+      if (event.button !== 0 || place === null || perPx_m === null || now.current !== null) return;
       event.currentTarget.setPointerCapture(event.pointerId);
-      set({
-        pick,
-        pointer: event.pointerId,
-        frame: on.frame,
-        off: { x_m: place.x_m - at.x_m, y_m: place.y_m - at.y_m },
-        from: { x: event.clientX, y: event.clientY },
-        piece,
-        moved: false,
-      });
+      const from = { x: event.clientX, y: event.clientY };
+      set({ pick, pointer: event.pointerId, place, from, perPx_m, piece, moved: false });
     },
     onPointerMove: (event: PointerEvent<SVGElement>): void => {
       const held = now.current;
-      const on = sheet();
-      if (held === null || held.pointer !== event.pointerId || on === null) return;
-      if (!held.moved && Math.hypot(event.clientX - held.from.x, event.clientY - held.from.y) < TAP_PX)
-        return;
-      const at = pointUnder(event, held.frame, on.width);
-      if (at === null) return;
+      if (held === null || held.pointer !== event.pointerId) return;
+      // By how far the finger went: what moves the page meanwhile, a line that comes in above, moves nothing on the piece.
+      const [right, down] = [event.clientX - held.from.x, event.clientY - held.from.y];
+      if (!held.moved && Math.hypot(right, down) < TAP_PX) return;
       if (!held.moved) onStart(held.pick);
-      const to = { x_m: at.x_m + held.off.x_m, y_m: at.y_m + held.off.y_m };
+      const to = {
+        x_m: held.place.x_m + right * held.perPx_m,
+        y_m: held.place.y_m - down * held.perPx_m,
+      };
       set({ ...held, moved: true, piece: movedTo(held.piece, held.pick, to, grid) });
     },
     onPointerUp: (event: PointerEvent<SVGElement>): void => {
@@ -109,14 +100,10 @@ export function useDrag({ piece, grid, sheet, onStart, onEnd }: Wishes): Draggin
   return { shown: live?.piece ?? null, pick: live?.pick ?? null, acts };
 }
 
-/** The place on the piece under a pointer. The drawing may be shown smaller than it was laid out. */
-function pointUnder(event: PointerEvent<SVGElement>, frame: Frame, width: number): Point | null {
-  const svg = event.currentTarget.ownerSVGElement;
-  if (svg === null) return null;
-  const box = svg.getBoundingClientRect();
-  if (!(box.width > 0)) return null;
-  const scale = width / box.width;
-  return fromPixel(frame, { x: (event.clientX - box.left) * scale, y: (event.clientY - box.top) * scale });
+/** What a pixel on the screen is on the piece. The drawing may be shown smaller than it was laid out. */
+function metresPerPx(element: SVGElement, sheet: Sheet | null): number | null {
+  const shown = element.ownerSVGElement?.getBoundingClientRect().width ?? 0;
+  return sheet === null || !(shown > 0) ? null : sheet.width / shown / sheet.frame.pxPerMetre;
 }
 
 /** Keys with a control key are for the sheet: undo, copy. */
