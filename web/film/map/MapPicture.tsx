@@ -5,7 +5,7 @@ import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Piece, Point } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
-import { type Box, placeBeside, textWidth } from '#web/charts/label-places.ts';
+import { type Box, covered, placeBeside, textWidth } from '#web/charts/label-places.ts';
 import { useWidth } from '#web/charts/use-width.ts';
 import { type Frame, type Pixel, pathOf, toPixel } from '#web/drawing/frame.ts';
 import { speaker } from '#web/units/speak.ts';
@@ -91,13 +91,15 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
   const moved = poured.filter((at, i) => isApart(at, places[i]!));
   const held = [...places.map((place) => around(place, HANDLE)), ...moved.map((at) => around(at, 4))];
   const sign = thinnest === null ? [] : [around(thinnest, 9)];
-  const mark =
+  // Where puddles leave it no room the mark stands alone: the scale below has its figure.
+  const beside =
     thinnest === null
       ? null
       : placeBeside(thinnest, textWidth(words, SIZE), SIZE * 1.3, room, [
           ...held.map((box) => grown(box, 3)),
           ...sign,
         ]);
+  const mark = beside !== null && covered(beside, held) > 0 ? null : beside;
   const labels =
     map === null || scale === null
       ? []
@@ -181,16 +183,18 @@ export function MapPicture({ piece, system, map, puddles, onMove }: Props) {
               {label.text}
             </text>
           ))}
-          {thinnest !== null && mark !== null && (
+          {thinnest !== null && (
             <>
-              <text
-                className="film-map-label film-map-least"
-                x={mark.left}
-                y={mark.bottom - 4}
-                fontSize={SIZE}
-              >
-                {words}
-              </text>
+              {mark !== null && (
+                <text
+                  className="film-map-label film-map-least"
+                  x={mark.left}
+                  y={mark.bottom - 4}
+                  fontSize={SIZE}
+                >
+                  {words}
+                </text>
+              )}
               <path
                 className="film-map-thinnest"
                 d={`M${thinnest.x} ${thinnest.y - 8}L${thinnest.x + 7} ${thinnest.y + 5}H${thinnest.x - 7}Z`}

@@ -24,20 +24,25 @@ export interface ThicknessMapProps {
   readonly plan: CoatPlan;
   readonly piece: Piece;
   readonly measures: PieceMeasures;
+  /** Of what is in the cups, above 0 to 1: the rest is poured on other pieces. */
+  readonly share: number;
   readonly system: System;
 }
 
 /** Quiet after the last change before a map that is already on the page is worked out again, ms. */
 const SETTLE_ms = 180;
 
-export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessMapProps) {
+export function ThicknessMap({ coat, plan, piece, measures, share, system }: ThicknessMapProps) {
   const { state, draw, cancel } = useMap();
   const [typed, setTyped] = useState<TypedChoices>(FIRST_CHOICES);
   const [moved, setMoved] = useState<Readonly<Record<string, Point>>>({});
   /** The puddle that was last asked to lie off the top. */
   const [refused, setRefused] = useState('');
   const inside = useMemo(() => onTop(piece), [piece]);
-  const laid = useMemo(() => layOutPuddles(piece, plan.cups), [piece, plan.cups]);
+  const laid = useMemo(() => {
+    const cups = plan.cups.map((cup) => ({ ...cup, volume_m3: cup.volume_m3 * share }));
+    return layOutPuddles(piece, cups);
+  }, [piece, plan.cups, share]);
   const puddles = useMemo<readonly CupPuddle[]>(
     () =>
       laid.map((puddle) => {
@@ -102,7 +107,7 @@ export function ThicknessMap({ coat, plan, piece, measures, system }: ThicknessM
     <p className="rules-note">
       {state.of?.puddles === undefined
         ? `An even film of ${speak.thickness(coat.film_m)} that lies when the last cup is spread, minute ${Math.ceil(from_s(state.of) / 60)} of the plan.`
-        : 'Everything in the cups goes onto the top, each cup at the middle of its pouring; resin meant for the faces is among it.'}{' '}
+        : `${share < 1 ? `This piece gets its share of every cup, ${Math.round(share * 100)} % by the size of its top` : 'Everything in the cups goes onto the top'}, each cup at the middle of its pouring; resin meant for the faces is among it.`}{' '}
       {sayEdges(coat, plan)} {sayLetGo(map.letGo, (theta) => whenSpent_s(plan, from_s(state.of), theta) / 60)}{' '}
       The film is as thick a liquid everywhere as that of the cup that stops flowing first. {map.columns} by{' '}
       {map.rows} cells of {Number((1000 * map.cellX_m).toFixed(2))} by{' '}

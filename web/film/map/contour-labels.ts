@@ -18,8 +18,8 @@ const MOST = 2;
 /** Room that a figure leaves around everything else, px: text is drawn with a rim, and widths are estimates. */
 export const CLEAR_px = 4;
 
-/** Where along a line a figure is tried, its middle first. */
-const TRIES = [0.5, 0.25, 0.75, 0.38, 0.62, 0.12, 0.88, 0.44, 0.56, 0.31, 0.69, 0.18, 0.82, 0.06, 0.94];
+/** Where along a line a figure is tried: its middle first, then outwards to both sides. */
+const TRIES = Array.from({ length: 47 }, (_, i) => 0.5 + (i % 2 === 0 ? 0.02 : -0.02) * Math.ceil(i / 2));
 
 /** The box with room around it. */
 export function grown(box: Box, by = CLEAR_px): Box {
@@ -39,7 +39,7 @@ export function contourLabels(
   const labels: ContourLabel[] = [];
   for (const [level, runs] of lines.entries()) {
     const text = texts[level] ?? '';
-    const half = textWidth(text, size) / 2 + 3;
+    const half = textWidth(text, size) / 2 + 1;
     const pixels = runs
       .map((run) => run.map((point) => toPixel(frame, point)))
       .map((run) => ({ run, length: lengthOf(run) }))
