@@ -10,6 +10,7 @@ import { offcutsApi } from './offcuts-api.ts';
 import { Refusal } from './refusal.ts';
 import { resinsApi } from './resins-api.ts';
 import { type Route, routes } from './routes.ts';
+import { runsApi } from './runs/runs-api.ts';
 import { setOutApi } from './set-out/set-out-api.ts';
 import { shopApi } from './shop-api.ts';
 import { shopCards } from './shop-cards.ts';
@@ -61,6 +62,7 @@ export function createApp(parts: AppParts) {
     .route('/', resinsApi(store, cards, now))
     .route('/', shopApi(store, now))
     .route('/', offcutsApi(store, now))
+    .route('/', runsApi(store, now))
     .route('/', aboutApi(store, version));
 
   app.all('/api/*', (c) => refuseAddress(c));

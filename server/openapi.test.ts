@@ -2,10 +2,13 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { JOB_FORMAT } from '#core/job/document.ts';
+import { freezePour, frozenText } from '#core/pour/run/frozen-pour.ts';
+import { plan, request } from '#core/pour/run/sample-run.check.ts';
 import { openApi } from './openapi.ts';
 import { testApp } from './test-app.ts';
 
 const uuid = () => crypto.randomUUID();
+const uuid7 = () => `0192f0c0-0000-7${uuid().slice(15)}`;
 const document = { format: JOB_FORMAT, title: 'Bar top' };
 
 interface Operation {
@@ -39,7 +42,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(25);
+    expect(described.length).toBe(29);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -161,6 +164,28 @@ describe('the OpenAPI description', () => {
     await check(422, 'POST', moves, moves, { movement: { ...put1.movement, id: uuid() } });
     await check(400, 'POST', moves, moves, { movement: { ...put1.movement, why: 'because' } });
     await check(200, 'GET', moves, moves);
+    const run = '/api/runs/{id}';
+    const one = uuid7();
+    const opened = {
+      jobId: id,
+      title: 'Bar top',
+      pour: JSON.parse(frozenText(freezePour(request, plan, '1'))),
+    };
+    await check(200, 'PUT', run, `/api/runs/${one}`, opened);
+    await check(422, 'PUT', run, `/api/runs/${one}`, {
+      ...opened,
+      pour: { ...opened.pour, modelVersion: '2' },
+    });
+    await check(400, 'PUT', run, `/api/runs/${one}`, { ...opened, jobId: 'x' });
+    await check(200, 'GET', run, `/api/runs/${one}`);
+    await check(404, 'GET', run, `/api/runs/${none}`);
+    await check(200, 'GET', '/api/runs', `/api/runs?job=${id}`);
+    await check(400, 'GET', '/api/runs', '/api/runs?job=x');
+    const event = { id: uuid7(), run: one, device: uuid7(), at_s: 0, wall_ms: 5, kind: 'started' };
+    const sent = { after: 0, now_ms: 5, events: [event] };
+    await check(200, 'POST', `${run}/events`, `/api/runs/${one}/events`, sent);
+    await check(404, 'POST', `${run}/events`, `/api/runs/${none}/events`, sent);
+    await check(400, 'POST', `${run}/events`, `/api/runs/${one}/events`, { ...sent, now_ms: 'x' });
     await check(200, 'GET', '/api/openapi.json', '/api/openapi.json');
     await check(200, 'GET', '/api/job.schema.json', '/api/job.schema.json');
     const own = Object.values(paths)

@@ -3,6 +3,7 @@
  * app has exactly these routes and that its answers are as described.
  */
 import type { z } from 'zod';
+import { runRoutes } from './runs/routes.ts';
 import * as s from './schemas.ts';
 import { setOutRoutes } from './set-out/routes.ts';
 
@@ -160,6 +161,7 @@ export const routes = {
     what: 'The cards of the shop fitted to their labels and observations, as forecasts use them',
     answers: { 200: { what: 'The fitted cards', schema: s.FittedResins } },
   },
+  ...runRoutes,
   listOffcutMovements: {
     method: 'get',
     path: '/api/offcut-movements',
