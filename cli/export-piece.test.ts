@@ -28,3 +28,33 @@ describe('a piece as a drawing', () => {
     expect(asked('export a.json', JSON.stringify(job))).toMatchObject({ exitCode: 2, out: '' });
   });
 });
+
+describe('a job of several pieces', () => {
+  const job = JSON.parse(vanity) as { piece: object; otherPieces: object[] };
+  const shelf = { id: 'b', name: 'shelf', bodyThickness: '1 in' };
+  const outline = { shape: 'rectangle', length: '36 in', width: '10 in' };
+  job.otherPieces = [{ ...shelf, outline }, { id: 'c' }];
+  const text = JSON.stringify(job);
+
+  it('hands out the one that is named, by name or id', () => {
+    const found = readDxf(asked('export a.json --piece shelf', text).out);
+    expect(found.ok && found.value.bounds.maxX_m - found.value.bounds.minX_m).toBeCloseTo(0.9144, 9);
+    expect(asked('export a.json --piece b', text)).toEqual(asked('export a.json --piece shelf', text));
+    expect(asked('export a.json', text).out).toBe(asked('export a.json').out);
+  });
+
+  it('says which there are, and which cannot be drawn', () => {
+    expect(asked('export a.json --piece stool', text)).toMatchObject({ exitCode: 1, out: '' });
+    expect(asked('export a.json --piece stool', text).err).toContain('piece 1, shelf, piece 3');
+    expect(asked('export a.json --piece c', text)).toMatchObject({ exitCode: 2, out: '' });
+  });
+
+  it('lists all of them in the plan, and where each coat goes', () => {
+    job.otherPieces.pop();
+    const plan = asked('plan a.json', JSON.stringify(job)).out;
+    expect(plan).toMatch(/^piece {2}piece 1: 42 in x 21 1\/2 in/m);
+    expect(plan).toMatch(/^piece {2}shelf: 36 in x 10 in/m);
+    expect(plan).toMatch(/ON PIECE 1, SHELF/);
+    expect(asked('plan a.json').out).not.toMatch(/ON PIECE|piece 1/);
+  });
+});

@@ -4,16 +4,23 @@ import type { CureHistory } from '#core/resin/model.ts';
 
 /** The plan for programs: SI numbers with their unit in the name; histories thinned to what a chart needs. */
 export function planJson(job: JobDocument, forecast: JobForecast): Record<string, unknown> {
-  const { coats, piece, measures, ...rest } = forecast;
+  const { coats, pieces, piece, measures, ...rest } = forecast;
   return {
     format: 'pourwright plan 1',
     title: job.title,
     ...rest,
     piece,
     measures,
-    coats: coats.map(({ id, name, plan, nextCoat }) => ({
+    pieces: pieces.map(({ id, name, piece: of, measures: sizes }) => ({
       id,
       name,
+      piece: of,
+      measures: sizes,
+    })),
+    coats: coats.map(({ id, name, pieces: on, plan, nextCoat }) => ({
+      id,
+      name,
+      pieces: on,
       nextCoat,
       plan:
         plan === null

@@ -24,7 +24,10 @@ const WIDTH = 100;
 export function planText(job: JobDocument, forecast: JobForecast, system: System): string {
   const blocks = [heading(job, forecast, system)];
   forecast.coats.forEach((coat, index) => {
-    blocks.push(coatText(coat, job.coats[index]?.startsAt ?? '', system));
+    const on =
+      forecast.pieces.length === 1 ? [] : forecast.pieces.filter(({ id }) => coat.pieces.includes(id));
+    const names = on.map(({ name }) => name).join(', ');
+    blocks.push(coatText(coat, names, job.coats[index]?.startsAt ?? '', system));
   });
   if (forecast.missing.length > 0)
     blocks.push(
@@ -49,12 +52,14 @@ export function planText(job: JobDocument, forecast: JobForecast, system: System
 function heading(job: JobDocument, forecast: JobForecast, system: System): string {
   const lines = [job.title === '' ? 'UNTITLED JOB' : job.title.toUpperCase()];
   if (job.customer.name !== '') lines.push(`for ${job.customer.name}`);
-  const { measures, room } = forecast;
-  if (measures !== null) {
+  const { pieces, room } = forecast;
+  for (const { name, measures } of pieces) {
+    if (measures === null) continue;
     const { bounds } = measures;
+    const named = pieces.length === 1 ? '' : `${name}: `;
     const finished = measures.edges.filter((edge) => edge.outer && edge.kind === 'finished');
     lines.push(
-      `piece  ${formatLength(bounds.maxX_m - bounds.minX_m, system)} x ${formatLength(bounds.maxY_m - bounds.minY_m, system)}, top ${formatArea(measures.topArea_m2, system)}, finished edges ${formatLength(measures.finishedEdgeLength_m, system)} (${finished.map((edge) => edge.name).join(', ') || 'none'})`,
+      `piece  ${named}${formatLength(bounds.maxX_m - bounds.minX_m, system)} x ${formatLength(bounds.maxY_m - bounds.minY_m, system)}, top ${formatArea(measures.topArea_m2, system)}, finished edges ${formatLength(measures.finishedEdgeLength_m, system)} (${finished.map((edge) => edge.name).join(', ') || 'none'})`,
       `       body about ${formatWeight(measures.bodyMass_kg, system)}, longest diagonal ${formatLength(measures.longestDiagonal_m, system)}`,
     );
   }
@@ -76,8 +81,17 @@ function wrapped(line: string): string[] {
   return wrap(text, WIDTH, lead, ' '.repeat(lead.length));
 }
 
-function coatText({ name, plan, nextCoat }: CoatForecast, startsAt: string, system: System): string {
-  const title = wrap(name.toUpperCase(), WIDTH, '== ')
+function coatText(
+  { name, plan, nextCoat }: CoatForecast,
+  on: string,
+  startsAt: string,
+  system: System,
+): string {
+  const title = wrap(
+    on === '' ? name.toUpperCase() : `${name.toUpperCase()} ON ${on.toUpperCase()}`,
+    WIDTH,
+    '== ',
+  )
     .map((line, index, all) => (index === all.length - 1 ? `${line} `.padEnd(WIDTH, '=') : line))
     .join('\n');
   if (plan === null) return `${title}\nnot planned yet: see what is still needed`;

@@ -23,6 +23,7 @@ const HELP = `pourwright: from a piece, a resin and a shop temperature to a pour
   pourwright export JOB.json   the piece as a drawing file (--as dxf, dxf-r12 or svg)
   pourwright schema            the JSON Schema of a job file
 
+  --piece NAME      the piece to export, by its name or id (the first when left out)
   --json            answer as JSON
   --units us        feet, ounces and Fahrenheit (the default)
   --units metric    millimetres, millilitres and Celsius
@@ -61,7 +62,15 @@ export function run(args: readonly string[], read: (path: string) => string): An
   if (!job.ok) return refused(job.problems, json);
   const forecast = computeJob(job.value, { system: units });
   if (command === 'export') {
-    if (forecast.piece !== null) return well(exportPiece(forecast.piece, kind, units));
+    const wanted = values.piece;
+    const { pieces } = forecast;
+    const named =
+      wanted === undefined ? pieces[0] : pieces.find(({ id, name }) => id === wanted || name === wanted);
+    if (named === undefined)
+      return confused(
+        `--piece is ${JSON.stringify(wanted)}; allowed: ${pieces.map(({ name }) => name).join(', ')}.`,
+      );
+    if (named.piece !== null) return well(exportPiece(named.piece, kind, units));
     if (forecast.problems.length > 0) return refused(forecast.problems, json);
     return { exitCode: 2, out: '', err: 'There is no sound piece in this job to draw.\n' };
   }
@@ -101,6 +110,7 @@ function parse(args: readonly string[]) {
       json: { type: 'boolean' },
       units: { type: 'string', default: 'us' },
       as: { type: 'string', default: 'dxf' },
+      piece: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyJob, JobDocument } from '#core/job/document.ts';
+import { withoutPiece, withPiece } from '#core/job/pieces.ts';
 import { vanityVesselSink } from '#examples/jobs.ts';
 import { setAt } from './at-path.ts';
 import { differences, merge } from './merge.ts';
@@ -65,6 +66,20 @@ describe('three versions of a job side by side', () => {
     const mine = setAt(base, ['piece', 'outline'], { shape: 'round', diameter: '40 in' });
     const theirs = setAt(base, ['piece', 'outline', 'length'], '50 in');
     expect(differences(base, mine, theirs).map((d) => d.key)).toEqual(['piece.outline']);
+  });
+
+  it('follows a further piece by its id, whoever took one away or changed its place', () => {
+    const two = withPiece(withPiece(base, 'shelf', { name: 'shelf' }), 'bench', { name: 'bench' });
+    const mine = setAt(two, ['otherPieces', 1, 'bodyThickness'], '1 in');
+    const theirs = withoutPiece(setAt(two, ['otherPieces', 1, 'board'], 'plywood'), 'shelf');
+    expect(differences(two, mine, theirs).map(({ key, changedBy }) => [key, changedBy])).toEqual([
+      ['otherPieces.#shelf', 'them'],
+      ['otherPieces.#bench.bodyThickness', 'me'],
+      ['otherPieces.#bench.board', 'them'],
+    ]);
+    expect(merge(two, mine, theirs).otherPieces).toEqual([
+      { ...two.otherPieces[1]!, bodyThickness: '1 in', board: 'plywood' },
+    ]);
   });
 
   it('never loses or mixes up a title, price or note, whoever changed what', () => {

@@ -23,7 +23,12 @@ type Choose = (difference: Difference) => Side;
 type Plain = Record<string, unknown>;
 
 /** Lists whose items have a name of their own, so that they can be matched when the list changes. */
-const nameOf: Readonly<Record<string, string>> = { coats: 'id', edges: 'edge', observations: 'id' };
+const nameOf: Readonly<Record<string, string>> = {
+  coats: 'id',
+  edges: 'edge',
+  observations: 'id',
+  otherPieces: 'id',
+};
 
 /** Every difference between mine and theirs, in the order of the document. */
 export function differences(base: unknown, mine: unknown, theirs: unknown): Difference[] {

@@ -22,6 +22,8 @@ export interface FilmPartProps {
   readonly pour: CoatPour;
   readonly piece: Piece;
   readonly measures: PieceMeasures;
+  /** Of what is in the cups, above 0 to 1: the rest is poured on other pieces. */
+  readonly share: number;
   readonly system: System;
   readonly film: CoatFilm;
 }
@@ -50,7 +52,7 @@ export function FilmPart(props: FilmPartProps) {
   );
 }
 
-function OpenFilm({ plan, pour, piece, measures, system, film }: FilmPartProps) {
+function OpenFilm({ plan, pour, piece, measures, share, system, film }: FilmPartProps) {
   const { coat } = pour;
   const { outlook, working, failed } = film.state;
   const speak = speaker(system);
@@ -89,7 +91,14 @@ function OpenFilm({ plan, pour, piece, measures, system, film }: FilmPartProps) 
       <section className="film-answer" aria-label="Thickness map">
         <h5>Thickness over the piece</h5>
         <Guard what="The thickness map" of={plan}>
-          <ThicknessMap coat={coat} plan={plan} piece={piece} measures={measures} system={system} />
+          <ThicknessMap
+            coat={coat}
+            plan={plan}
+            piece={piece}
+            measures={measures}
+            share={share}
+            system={system}
+          />
         </Guard>
       </section>
     </div>

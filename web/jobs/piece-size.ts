@@ -2,9 +2,14 @@ import type { JobDocument } from '#core/job/document.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { Speak } from '#web/units/speak.ts';
 
-/** "48 in x 22 in" or "42 in round", in the system on screen; null while the sizes are not readable. */
+/** "48 in x 22 in" or "42 in round", in the system on screen; null while the sizes are not readable. Of several: "48 in x 22 in and 2 more". */
 export function sayPieceSize(document: JobDocument, speak: Speak): string | null {
-  const outline = document.piece.outline;
+  const first = sayOutline(document.piece.outline, speak);
+  const more = document.otherPieces?.length ?? 0;
+  return more === 0 ? first : `${first ?? 'no sizes'} and ${more} more`;
+}
+
+function sayOutline(outline: JobDocument['piece']['outline'], speak: Speak): string | null {
   const say = (text: string): string | null => {
     const read = readLength_m(text);
     return read.ok ? speak.length(read.value) : null;

@@ -8,6 +8,7 @@ import { useCoatFilm } from '#web/film/use-film.ts';
 import { Guard } from '#web/shell/Guard.tsx';
 import { Answers } from './Answers.tsx';
 import { useSheet } from './context.tsx';
+import { filmPieces } from './film-pieces.ts';
 import { NextCoatLine } from './NextCoatLine.tsx';
 import { stillNeeds } from './needs.ts';
 import { RULES_NOTE } from './rules.ts';
@@ -69,8 +70,10 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
   const { name, plan, nextCoat } = coat;
   // The coat's own figures stand in the forecast beside its plan.
   const pour = forecast?.coats.find(({ id }) => id === coat.id)?.pour ?? null;
-  const { piece, measures } = forecast ?? { piece: null, measures: null };
-  const of = pour === null || measures === null ? null : { plan, pour, measures };
+  const pieces = filmPieces(forecast, coat.id);
+  const [asked, setAsked] = useState('');
+  const on = pieces.find(({ id }) => id === asked) ?? pieces[0];
+  const of = pour === null || on === undefined ? null : { plan, pour, measures: on.measures };
   const film = useCoatFilm(of, system, band !== null);
   const start = clockStart === '' ? {} : { clockStart };
   return (
@@ -112,8 +115,28 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
         />
       </Guard>
       <Answers plan={plan} />
-      {of !== null && piece !== null && (
-        <FilmPart name={name} {...of} piece={piece} system={system} film={film} />
+      {pieces.length > 1 && (
+        <label className="field film-piece">
+          <span className="field-label">Film of {name} looked at on</span>
+          <select value={on?.id ?? ''} onChange={(event) => setAsked(event.target.value)}>
+            {pieces.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {of !== null && on !== undefined && (
+        <FilmPart
+          key={on.id}
+          name={pieces.length > 1 ? `${name} on ${on.name}` : name}
+          {...of}
+          piece={on.piece}
+          share={on.share}
+          system={system}
+          film={film}
+        />
       )}
       <NextCoatLine next={nextCoat} />
     </div>

@@ -43,13 +43,19 @@ const sectionOf: Readonly<Record<string, SectionId>> = {
   customer: 'agree',
   agreed: 'agree',
   piece: 'piece',
+  otherPieces: 'piece',
   room: 'coats',
   coats: 'coats',
   record: 'record',
 };
 
+/** Asks the section of pieces for the piece at a place: "piece", "otherPieces.0". */
+export const PIECE_ASKED = 'pourwright-piece';
+
 /** Opens the section a place of the document stands in, and puts the focus on its field. */
 export function openField(path: string): void {
+  const piece = /^(?:piece|otherPieces\.\d+)(?=\.|$)/.exec(path)?.[0];
+  if (piece !== undefined) window.dispatchEvent(new CustomEvent(PIECE_ASKED, { detail: piece }));
   const section = sectionOf[path.split('.')[0] ?? ''] ?? 'agree';
   openSection(section, `f-${path.replaceAll('.', '-')}`);
 }

@@ -15,6 +15,8 @@ const words: Readonly<Record<string, string>> = {
   price: 'price',
   notes: 'notes',
   piece: 'Piece',
+  otherPieces: 'Further pieces',
+  pieces: 'pieces it is poured on',
   outline: 'outline',
   length: 'length',
   width: 'width',

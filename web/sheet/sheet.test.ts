@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { computeJob } from '#core/job/compute-job.ts';
 import { emptyJob, type OutlineDocument } from '#core/job/document.ts';
+import { piecesOf, withPiece } from '#core/job/pieces.ts';
 import { edgeNames } from '#core/piece/outline.ts';
 import { ellCounter, hallTable, vanityVesselSink } from '#examples/jobs.ts';
 import { speaker } from '#web/units/speak.ts';
@@ -8,7 +9,16 @@ import { newCoat } from './coats/new-coat.ts';
 import { sayPath, sayValue } from './conflict-words.ts';
 import { edgeNamesOf, withEdges, withShape } from './piece/outline-forms.ts';
 import { listed } from './Section.tsx';
-import { agreeNeeds, agreeSummary, coatsSummary, firstWords, mixSummary, pieceSummary } from './summaries.ts';
+import {
+  agreeNeeds,
+  agreeSummary,
+  coatsSummary,
+  firstWords,
+  mixSummary,
+  pieceNeeds,
+  pieceSummary,
+  togetherSummary,
+} from './summaries.ts';
 
 describe('the folded lines of the sheet', () => {
   const forecast = computeJob(vanityVesselSink);
@@ -27,6 +37,20 @@ describe('the folded lines of the sheet', () => {
     expect(pieceSummary(vanityVesselSink, forecast, speaker('metric'))).toBe(
       '1067 mm x 546 mm, 0.58 m², 3 finished edges (2.15 m), 1 cut-out',
     );
+  });
+
+  it('name every piece of several, what they come to, and which one lacks what', () => {
+    const shelf = { ...ellCounter.piece, name: 'shelf' };
+    const several = withPiece(withPiece(vanityVesselSink, 'a', shelf), 'b');
+    const all = computeJob({ ...several, coats: [] });
+    expect(pieceSummary(several, all, us)).toMatch(
+      /^piece 1 42 in x 21 1\/2 in; shelf [\d /]+ in x [\d /]+ in; piece 3 no sizes yet$/,
+    );
+    expect(togetherSummary(all, us)).toMatch(/\(shelf\), without 1 piece that cannot be measured yet\.$/);
+    expect(pieceNeeds(piecesOf(several), all.missing)).toEqual([
+      'piece 3: the thickness of the body',
+      'piece 3: the shape and size of the piece',
+    ]);
   });
 
   it('say what an empty job needs', () => {

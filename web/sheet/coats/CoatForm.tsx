@@ -4,6 +4,7 @@ import { moved, without } from '#web/draft/at-path.ts';
 import { ProblemText } from '#web/field/ProblemText.tsx';
 import { QuantityField, SelectField, TextField } from '#web/field/sheet-fields.tsx';
 import { useSheet } from '../context.tsx';
+import { CoatPieces } from './CoatPieces.tsx';
 import { ColourTable } from './ColourTable.tsx';
 import { COAT_KINDS } from './new-coat.ts';
 
@@ -68,6 +69,7 @@ export function CoatForm({ coat, index, count }: Props) {
           Remove
         </button>
       </div>
+      <CoatPieces coat={coat} index={index} />
       <div className="form form-tight">
         <SelectField label="Kind" path={at('kind')} options={kinds} />
         <TextField label="Name (the kind if empty)" path={at('name')} maxLength={80} />

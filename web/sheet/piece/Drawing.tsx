@@ -1,20 +1,25 @@
+import { FIRST_PIECE_ID } from '#core/job/document.ts';
+import { piecesOf } from '#core/job/pieces.ts';
 import { PieceDrawing } from '#web/drawing/PieceDrawing.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { useSheet } from '../context.tsx';
 
 interface Props {
+  /** Of the job; the first one when left out. */
+  readonly id?: string;
   /** At a glance: overall sizes only. */
   readonly small?: boolean;
 }
 
-/** The piece as the forecast read it, the row in focus marked. */
-export function Drawing({ small = false }: Props) {
+/** A piece as the forecast read it, the row in focus marked. */
+export function Drawing({ id = FIRST_PIECE_ID, small = false }: Props) {
   const { document, forecast, system, focus } = useSheet();
-  const piece = forecast?.piece ?? null;
+  const piece = forecast?.pieces.find((each) => each.id === id)?.piece ?? null;
+  const typed = piecesOf(document).find((each) => each.id === id)?.document;
   if (piece === null)
     return (
       <p className="section-note">
-        {document.piece.outline === null
+        {typed?.outline == null
           ? 'The drawing comes with the shape and its sizes.'
           : 'The drawing waits for sizes that can be read.'}
       </p>

@@ -1,12 +1,14 @@
 import { QuantityField, SelectField } from '#web/field/sheet-fields.tsx';
 import { problemsUnder, useSheet } from '../context.tsx';
 import { Section } from '../Section.tsx';
-import { pieceSummary } from '../summaries.ts';
+import { pieceNeeds, pieceSummary } from '../summaries.ts';
 import { CornerTable } from './CornerTable.tsx';
 import { CutOutTable } from './CutOutTable.tsx';
+import { useChosenPiece } from './chosen-piece.ts';
 import { EdgeTable } from './EdgeTable.tsx';
 import { EditedPiece } from './EditedPiece.tsx';
 import { OutlineForm } from './OutlineForm.tsx';
+import { PieceChooser } from './PieceChooser.tsx';
 import { PieceDetails } from './PieceDetails.tsx';
 import { SplashTable } from './SplashTable.tsx';
 
@@ -18,33 +20,37 @@ const boards = ['MDF', 'moisture-resistant MDF', 'plywood', 'solid wood'].map((b
 /** The piece as drawn and as measured, side by side. */
 export function PieceSection() {
   const { document, forecast, speak, problems } = useSheet();
-  const measures = forecast?.measures ?? null;
-  const missing = (forecast?.missing ?? []).filter((m) => m.path.startsWith('piece')).map((m) => m.needs);
+  const choice = useChosenPiece();
+  const { pieces, chosen, base } = choice;
+  const measures = forecast?.pieces.find(({ id }) => id === chosen.id)?.measures ?? null;
+  const missing = pieceNeeds(pieces, forecast?.missing ?? []);
+  const wrong = pieces.reduce((sum, { path }) => sum + problemsUnder(problems, path).length, 0);
   return (
     <Section
       id="piece"
-      name="Piece"
+      name={pieces.length === 1 ? 'Piece' : 'Pieces'}
       summary={pieceSummary(document, forecast, speak)}
       needs={missing}
-      problems={problemsUnder(problems, 'piece').length}
+      problems={wrong}
     >
-      <div className="piece">
+      <PieceChooser {...choice} />
+      <div className="piece" key={chosen.id}>
         <div className="piece-drawing">
-          <EditedPiece />
+          <EditedPiece base={base} />
         </div>
         <div className="piece-tables">
-          <OutlineForm />
+          <OutlineForm base={base} />
           <div className="form form-tight">
-            <QuantityField label="Body thickness" path={['piece', 'bodyThickness']} kind="length" />
-            <QuantityField label="Board under the film" path={['piece', 'boardThickness']} kind="length" />
-            <SelectField label="Board" path={['piece', 'board']} options={boards} className="wide" />
+            <QuantityField label="Body thickness" path={[...base, 'bodyThickness']} kind="length" />
+            <QuantityField label="Board under the film" path={[...base, 'boardThickness']} kind="length" />
+            <SelectField label="Board" path={[...base, 'board']} options={boards} className="wide" />
           </div>
         </div>
         <div className="piece-lists">
-          <CornerTable />
-          <EdgeTable />
-          <CutOutTable />
-          <SplashTable />
+          <CornerTable base={base} />
+          <EdgeTable base={base} />
+          <CutOutTable base={base} />
+          <SplashTable base={base} />
           {measures !== null && (
             <dl className="figures">
               <div>
@@ -75,7 +81,7 @@ export function PieceSection() {
           )}
         </div>
       </div>
-      <PieceDetails base={['piece']} />
+      <PieceDetails key={`${chosen.id} details`} base={base} />
     </Section>
   );
 }

@@ -1,4 +1,5 @@
 import type { CoatDocument } from '#core/job/document.ts';
+import { piecesOf } from '#core/job/pieces.ts';
 import { useShop } from '#web/api/queries.ts';
 import { useCards } from '#web/api/resin-queries.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
@@ -11,7 +12,7 @@ import { NextCoatLine } from '../NextCoatLine.tsx';
 import { Drawing } from '../piece/Drawing.tsx';
 import { RunSheet } from '../RunSheet.tsx';
 import { StageTable } from '../StageTable.tsx';
-import { type PlannedCoat, pieceSummary, plans } from '../summaries.ts';
+import { coatedNames, onePieceSummary, type PlannedCoat, plans, togetherSummary } from '../summaries.ts';
 import { Verdict } from '../Verdict.tsx';
 import { RulesOfThumb } from './RulesOfThumb.tsx';
 
@@ -20,6 +21,7 @@ export function WorkOrder() {
   const { document, forecast, speak } = useSheet();
   const shop = useShop();
   const { agreed, customer } = document;
+  const pieces = piecesOf(document);
   const room = forecast?.room ?? null;
   return (
     <div className="work-order">
@@ -47,12 +49,18 @@ export function WorkOrder() {
         </section>
       )}
       <section>
-        <h2>Piece</h2>
-        <p>
-          {pieceSummary(document, forecast, speak)}. Body {document.piece.bodyThickness || '–'},{' '}
-          {document.piece.board}.
-        </p>
-        <Drawing />
+        <h2>{pieces.length === 1 ? 'Piece' : 'Pieces'}</h2>
+        {pieces.map((place) => (
+          <div className="wo-piece" key={place.id}>
+            {pieces.length > 1 && <h3>{place.name}</h3>}
+            <p>
+              {onePieceSummary(place, forecast, speak)}. Body {place.document.bodyThickness || '–'},{' '}
+              {place.document.board}.
+            </p>
+            <Drawing id={place.id} />
+          </div>
+        ))}
+        {pieces.length > 1 && <p>{togetherSummary(forecast, speak)}</p>}
       </section>
       {room !== null && (
         <section>
@@ -98,8 +106,9 @@ interface Props {
 
 function CoatOrder({ planned, coat, system }: Props) {
   const { name, plan, nextCoat } = planned;
-  const { speak } = useSheet();
+  const { forecast, speak } = useSheet();
   const startsAt = coat?.startsAt ?? '';
+  const pieceNames = coatedNames(forecast, planned.id);
   const card = useCards().all.find((known) => known.id === coat?.resin);
   return (
     <section className="wo-coat">
@@ -107,6 +116,7 @@ function CoatOrder({ planned, coat, system }: Props) {
         {name} <Verdict verdict={plan.verdict} />
       </h2>
       <p>
+        {pieceNames !== '' && `On ${pieceNames}: `}
         {coat?.film} of {card?.name ?? coat?.resin}, {coat?.edges} edges; {speak.mass(plan.quantity.mass_kg)}{' '}
         ({speak.volume(plan.quantity.volume_m3)}) in {plan.cups.length}{' '}
         {plan.cups.length === 1 ? 'cup' : 'cups'}. {plan.says}
