@@ -3,6 +3,7 @@
 import type { Coat } from '#core/mix/coat.ts';
 import type { Piece, PieceMeasures } from '#core/piece/piece.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
+import type { PlanRequest } from '#core/pour/plan-coat.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { AirTemperature, Board } from '#core/resin/model.ts';
 import type { NextCoat } from './next-coat.ts';
@@ -43,6 +44,8 @@ export interface CoatForecast {
   readonly plan: CoatPlan | null;
   /** null where there is no plan. */
   readonly pour: CoatPour | null;
+  /** Everything the plan was made from: to freeze it, or to ask for its chances. null where there is no plan. */
+  readonly request: PlanRequest | null;
   /** The coat after this one against this one's recoat window; null where it is the last, is not planned, or either has no day and hour. */
   readonly nextCoat: NextCoat | null;
 }
