@@ -13,6 +13,13 @@ const rate = (key: keyof ShopRates, least: number, most: number, unit: string) =
     .describe(`${unit}, ${least} to ${most}; a shop default`);
 
 const Rates = z.strictObject({
+  frontRail_m: rate('frontRail_m', 0, 0.5, 'm'),
+  sideRail_m: rate('sideRail_m', 0, 0.5, 'm'),
+  backRail_m: rate('backRail_m', 0, 0.5, 'm'),
+  seamRail_m: rate('seamRail_m', 0, 0.5, 'm'),
+  tapCentre_m: rate('tapCentre_m', 0, 0.5, 'm'),
+  betweenBowls_m: rate('betweenBowls_m', 0, 0.5, 'm'),
+  insideRadius_m: rate('insideRadius_m', 0, 0.2, 'm'),
   mix_s: rate('mix_s', 1, 3600, 's'),
   mixExtra_s_per_kg: rate('mixExtra_s_per_kg', 0, 3600, 's/kg'),
   tint_s: rate('tint_s', 0, 3600, 's'),

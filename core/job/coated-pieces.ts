@@ -1,6 +1,7 @@
 /** The pieces of a job measured, and what a coat finds that is poured on some of them. */
 import { measurePiece } from '#core/piece/measure.ts';
 import type { PieceMeasures } from '#core/piece/piece.ts';
+import type { PieceRules } from '#core/piece/piece-rules.ts';
 import { together } from '#core/piece/together.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -17,12 +18,17 @@ export interface MeasuredPiece extends PieceForecast {
 }
 
 /** One piece on its own, with what core/piece finds about it at its fields. */
-export function measureAt(read: JobPieceRead, document: PieceDocument, system: System): MeasuredPiece {
+export function measureAt(
+  read: JobPieceRead,
+  document: PieceDocument,
+  system: System,
+  rules: PieceRules,
+): MeasuredPiece {
   const { id, name, path, splashes, board } = read;
   const of = { id, name, path, splashes, board, problems: [], warnings: [] };
   if (read.piece === null) return { ...of, piece: null, measures: null };
   const atField = (problem: Problem) => problemInOneUnit(atPieceField(problem, document, path), system);
-  const measured = measurePiece(read.piece);
+  const measured = measurePiece(read.piece, {}, rules);
   return measured.ok
     ? { ...of, piece: read.piece, measures: measured.value, warnings: measured.warnings.map(atField) }
     : { ...of, piece: null, measures: null, problems: measured.problems.map(atField) };

@@ -4,7 +4,7 @@
  */
 import { airFrom } from '#core/pour/clocks.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
-import { type PlanRequest, planCoat } from '#core/pour/plan-coat.ts';
+import { planCoat } from '#core/pour/plan-coat.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -48,7 +48,7 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
   const warnings: Problem[] = [...read.warnings];
   const places = piecesOf(document);
   const pieces = read.pieces.map((each, index) => {
-    const measured = measureAt(each, places[index]!.document, system);
+    const measured = measureAt(each, places[index]!.document, system, rates);
     const { problems: wrong, warnings: doubts, ...forecast } = measured;
     problems.push(...wrong);
     warnings.push(...doubts);
@@ -66,14 +66,21 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     const air = airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? ''));
     return { coat, board: coated.board, air };
   });
-  const requests = pours.map((pour, index): PlanRequest | null => {
+  const planned = pours.map((pour, index): CoatPlan | null => {
     const coated = covered[index] ?? null;
     if (pour === null || coated === null) return null;
     const { coat, board, air } = pour;
-    const slowerCards = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
-    return { coat, measures: coated.measures, board, air, rates, slowerCards, system };
+    const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
+    return planCoat({
+      coat,
+      measures: coated.measures,
+      board,
+      air,
+      rates,
+      slowerCards: slower,
+      system,
+    });
   });
-  const planned = requests.map((request) => (request === null ? null : planCoat(request)));
   const coats = read.coats.map(
     ({ id, name, pieces: coated }, index): CoatForecast => ({
       id,
@@ -81,7 +88,6 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
       pieces: coated,
       plan: planned[index] ?? null,
       pour: pours[index] ?? null,
-      request: requests[index] ?? null,
       nextCoat: nextCoatOf(document, read.coats, planned, index),
     }),
   );

@@ -2,29 +2,29 @@
 
 import type { Problem } from '#core/quantity/problem.ts';
 import { distanceToSegment_m, segmentBounds } from './arc.ts';
-import { INSIDE_RADIUS_M, insideCornerWarning } from './check-corners.ts';
+import { insideCornerWarning } from './check-corners.ts';
 import { checkFace, sharpArris } from './check-edges.ts';
 import { placeProblems, radiusProblems, sizeProblems, slenderProblems } from './check-outline.ts';
 import { leastAlong, pathsMeet } from './crossing.ts';
+import { type Facing, facings } from './facing.ts';
 import { lengthText } from './length-text.ts';
 import { cutOutPath } from './outline.ts';
 import { bounds, distanceToPath_m, pointInside } from './path.ts';
 import type { Bounds, CutOut, EdgeSpec, Path, Piece, Point, Segment } from './piece.ts';
+import { PIECE_RULES, type PieceRules, ruleText } from './piece-rules.ts';
 
 const MOST_CUT_OUTS = 50;
 /** A cut-out no larger than this is a tap or soap hole. */
 const SMALL_HOLE_M = 0.06;
-/** Wood left between a bowl's cut-out and an edge; all: common practice, no source. */
-const FRONT_RAIL_M = 0.065;
-const SIDE_RAIL_M = 0.1;
-const BACK_RAIL_M = 0.05;
-const SEAM_RAIL_M = 0.075;
-/** Centre of a tap hole to an edge or to the bowl's rim: common practice, no source. */
-const TAP_CENTRE_M = 0.06;
 /** Points on a rim stand no further apart than this when the nearest one is looked for. */
 const STEP_M = 0.02;
 
-export function checkCutOuts(piece: Piece, outline: Path): { problems: Problem[]; warnings: Problem[] } {
+export function checkCutOuts(
+  piece: Piece,
+  outline: Path,
+  rules: PieceRules = PIECE_RULES,
+): { problems: Problem[]; warnings: Problem[] } {
+  const looks = facings(piece.outline);
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
   if (piece.cutOuts.length > MOST_CUT_OUTS)
@@ -42,7 +42,7 @@ export function checkCutOuts(piece: Piece, outline: Path): { problems: Problem[]
     };
   const placed: Placed[] = [];
   piece.cutOuts.forEach((cutOut, index) => {
-    const own = checkCutOut(cutOut, index, piece.bodyThickness_m);
+    const own = checkCutOut(cutOut, index, piece.bodyThickness_m, rules);
     problems.push(...own.problems);
     warnings.push(...own.warnings);
     if (own.problems.length > 0) return;
@@ -50,7 +50,7 @@ export function checkCutOuts(piece: Piece, outline: Path): { problems: Problem[]
     const outside = checkInside(cutOut, index, rim, outline);
     if (outside.length === 0) {
       placed.push({ cutOut, rim, index });
-      warnings.push(...checkRails(cutOut, index, rim, outline, piece));
+      warnings.push(...checkRails(cutOut, index, rim, outline, piece, rules, looks));
     }
     problems.push(...outside);
   });
@@ -64,7 +64,8 @@ export function checkCutOuts(piece: Piece, outline: Path): { problems: Problem[]
           read: `centres ${lengthText(between(a.cutOut.centre, b.cutOut.centre))} apart`,
           allowed: 'wood between them',
         });
-      else warnings.push(...checkTapGap(a, b), ...checkTapGap(b, a));
+      else
+        warnings.push(...checkTapGap(a, b, rules), ...checkTapGap(b, a, rules), ...checkBetween(a, b, rules));
     }
   });
   return { problems, warnings };
@@ -74,6 +75,7 @@ function checkCutOut(
   cutOut: CutOut,
   index: number,
   bodyThickness_m: number,
+  rules: PieceRules,
 ): { problems: Problem[]; warnings: Problem[] } {
   const path = `cutOuts.${index}`;
   const problems = placeProblems(`${path}.centre`, cutOut.centre.x_m, cutOut.centre.y_m);
@@ -101,9 +103,9 @@ function checkCutOut(
           ? slenderProblems(path, length_m, width_m)
           : radiusProblems(`${path}.cornerRadius`, cutOut.cornerRadius_m, length_m, width_m)),
       );
-    if (cutOut.shape === 'rectangle' && cutOut.cornerRadius_m < INSIDE_RADIUS_M)
+    if (cutOut.shape === 'rectangle' && cutOut.cornerRadius_m < rules.insideRadius_m)
       warnings.push(
-        insideCornerWarning(`${path}.cornerRadius`, cutOut.cornerRadius_m, ` ("${cutOut.name}")`),
+        insideCornerWarning(`${path}.cornerRadius`, cutOut.cornerRadius_m, ` ("${cutOut.name}")`, rules),
       );
   }
   const faceHeight_m = cutOut.faceHeight_m ?? bodyThickness_m;
@@ -162,33 +164,49 @@ function nearestEdge(outline: Path, p: Point): string {
   return nearest.edge;
 }
 
-function checkRails(cutOut: CutOut, index: number, rim: Path, outline: Path, piece: Piece): Problem[] {
+function checkRails(
+  cutOut: CutOut,
+  index: number,
+  rim: Path,
+  outline: Path,
+  piece: Piece,
+  rules: PieceRules,
+  looks: ReadonlyMap<string, Facing>,
+): Problem[] {
+  const furthest_m = Math.max(
+    rules.frontRail_m,
+    rules.sideRail_m,
+    rules.backRail_m,
+    rules.seamRail_m,
+    rules.tapCentre_m,
+  );
   const small = isSmall(cutOut);
   const box = bounds(rim);
   const edges = new Map<string, Segment[]>();
   for (const s of outline) {
-    if (boxGap_m(box, segmentBounds(s)) > SIDE_RAIL_M) continue;
+    if (boxGap_m(box, segmentBounds(s)) > furthest_m) continue;
     const edge = edges.get(s.edge);
     if (edge === undefined) edges.set(s.edge, [s]);
     else edge.push(s);
   }
   // One finding a rail: the nearest edge of each kind of rail.
-  const found = new Map<string, { left: number; name: string; need: number }>();
+  const found = new Map<string, { left: number; name: string; rule: Rail }>();
   for (const [name, edge] of edges) {
-    const rail = small ? { word: 'tap', need: TAP_CENTRE_M } : railOf(name, piece.edges[name]);
+    const rule = small ? 'tapCentre_m' : railOf(looks.get(name) ?? name, piece.edges[name]);
+    const word = RAIL_WORDS[rule];
     const left = small ? distanceToPath_m(edge, cutOut.centre) : gap_m(rim, edge);
-    const known = found.get(rail.word);
-    if (left < rail.need - 1e-6 && (known === undefined || left < known.left))
-      found.set(rail.word, { left, name, need: rail.need });
+    const known = found.get(word);
+    if (left < rules[rule] - 1e-6 && (known === undefined || left < known.left))
+      found.set(word, { left, name, rule });
   }
-  return [...found].map(([word, { left, name, need }]) => ({
+  return [...found].map(([word, { left, name, rule }]) => ({
     path: `cutOuts.${index}.centre`,
     code: small ? 'cut-out.tap-edge' : `cut-out.rail-${word}`,
     message: small
       ? `The centre of "${cutOut.name}" is close to the edge "${name}".`
       : `Little is left between "${cutOut.name}" and the edge "${name}".`,
     read: lengthText(left),
-    allowed: `${lengthText(need)} or more (shop default, common practice, no source)`,
+    allowed: ruleText(rules, rule),
   }));
 }
 
@@ -199,14 +217,23 @@ function boxGap_m(a: Bounds, b: Bounds): number {
   );
 }
 
-function railOf(name: string, spec: EdgeSpec | undefined): { word: string; need: number } {
-  if (spec?.kind === 'seam') return { word: 'seam', need: SEAM_RAIL_M };
-  if (name === 'front' || name === 'return front') return { word: 'front', need: FRONT_RAIL_M };
-  if (name === 'left' || name === 'right' || name === 'return end')
-    return { word: 'side', need: SIDE_RAIL_M };
-  if (name === 'back') return { word: 'back', need: BACK_RAIL_M };
-  // Rims and edges with a name of their own: seen edges as a front, walls as a back.
-  return spec?.kind === 'wall' ? { word: 'back', need: BACK_RAIL_M } : { word: 'front', need: FRONT_RAIL_M };
+type Rail = 'frontRail_m' | 'sideRail_m' | 'backRail_m' | 'seamRail_m' | 'tapCentre_m';
+const RAIL_WORDS: Readonly<Record<Rail, string>> = {
+  frontRail_m: 'front',
+  sideRail_m: 'side',
+  backRail_m: 'back',
+  seamRail_m: 'seam',
+  tapCentre_m: 'tap',
+};
+
+/** `name`: of the edge, or the side it looks to where its name does not say it. */
+function railOf(name: string, spec: EdgeSpec | undefined): Rail {
+  if (spec?.kind === 'seam') return 'seamRail_m';
+  if (name === 'front' || name === 'return front') return 'frontRail_m';
+  if (name === 'left' || name === 'right' || name === 'return end') return 'sideRail_m';
+  if (name === 'back') return 'backRail_m';
+  // Rims and edges aslant: seen edges as a front, walls as a back.
+  return spec?.kind === 'wall' ? 'backRail_m' : 'frontRail_m';
 }
 
 /** Least distance between a rim and an edge that do not meet, m. */
@@ -226,17 +253,37 @@ interface Placed {
   readonly index: number;
 }
 
-function checkTapGap(tap: Placed, bowl: Placed): Problem[] {
+function checkTapGap(tap: Placed, bowl: Placed, rules: PieceRules): Problem[] {
   if (!isSmall(tap.cutOut) || isSmall(bowl.cutOut)) return [];
   const left = distanceToPath_m(bowl.rim, tap.cutOut.centre);
-  if (left >= TAP_CENTRE_M - 1e-6) return [];
+  if (left >= rules.tapCentre_m - 1e-6) return [];
   return [
     {
       path: `cutOuts.${tap.index}.centre`,
       code: 'cut-out.tap-bowl',
       message: `The centre of "${tap.cutOut.name}" is close to the rim of "${bowl.cutOut.name}".`,
       read: lengthText(left),
-      allowed: `${lengthText(TAP_CENTRE_M)} or more (shop default, common practice, no source)`,
+      allowed: ruleText(rules, 'tapCentre_m'),
+    },
+  ];
+}
+
+/** Two bowls with little wood between them, two tap holes closer than their nuts and taps need. */
+function checkBetween(a: Placed, b: Placed, rules: PieceRules): Problem[] {
+  const small = isSmall(a.cutOut);
+  if (small !== isSmall(b.cutOut)) return [];
+  const rule = small ? 'tapCentre_m' : 'betweenBowls_m';
+  const left = small ? between(a.cutOut.centre, b.cutOut.centre) : gap_m(a.rim, b.rim);
+  if (left >= rules[rule] - 1e-6) return [];
+  return [
+    {
+      path: `cutOuts.${a.index}.centre`,
+      code: small ? 'cut-out.tap-tap' : 'cut-out.between',
+      message: small
+        ? `The centres of "${a.cutOut.name}" and "${b.cutOut.name}" are close together.`
+        : `Little is left between "${a.cutOut.name}" and "${b.cutOut.name}".`,
+      read: lengthText(left),
+      allowed: ruleText(rules, rule),
     },
   ];
 }

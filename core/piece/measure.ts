@@ -14,6 +14,7 @@ import {
   type Piece,
   type PieceMeasures,
 } from './piece.ts';
+import { PIECE_RULES, type PieceRules } from './piece-rules.ts';
 import {
   arrisRadius_m,
   developedHeight_m,
@@ -40,8 +41,12 @@ export interface BodyBuild {
  * Throws RangeError only for a body that is none: density not within 100 to 3000 kg/m3, board over the body's
  * thickness, strips not within 0 to 1 m.
  */
-export function measurePiece(piece: Piece, body: BodyBuild = {}): Result<PieceMeasures> {
-  const { problems, warnings } = reviewPiece(piece);
+export function measurePiece(
+  piece: Piece,
+  body: BodyBuild = {},
+  rules: PieceRules = PIECE_RULES,
+): Result<PieceMeasures> {
+  const { problems, warnings } = reviewPiece(piece, rules);
   if (problems.length > 0) return bad(...problems);
   const outline = outlinePath(piece.outline);
   const rims = piece.cutOuts.map(cutOutPath);

@@ -10,6 +10,7 @@ import { lengthText, pointText, rangeText } from './length-text.ts';
 import { outlinePath } from './outline.ts';
 import { bounds, pathArea_m2 } from './path.ts';
 import type { Path, Piece } from './piece.ts';
+import { PIECE_RULES, type PieceRules } from './piece-rules.ts';
 
 export interface PieceReview {
   /** The piece cannot be measured until these are gone. */
@@ -26,8 +27,8 @@ export function validatePiece(piece: Piece): readonly Problem[] {
   return reviewPiece(piece).problems;
 }
 
-/** Problems and warnings together. Never throws. */
-export function reviewPiece(piece: Piece): PieceReview {
+/** Problems and warnings together; what the shop should know by its own `rules`. Never throws. */
+export function reviewPiece(piece: Piece, rules: PieceRules = PIECE_RULES): PieceReview {
   const body = sizeProblems('bodyThickness', 'body thickness', piece.bodyThickness_m, 0.003, 0.3);
   const shape = checkOutline(piece.outline);
   if (shape.length > 0) return { problems: [...shape, ...body], warnings: [] };
@@ -37,10 +38,10 @@ export function reviewPiece(piece: Piece): PieceReview {
   const sound = crossing.length > 0 ? crossing : checkExtent(outline);
   const box = bounds(outline);
   const edges = checkEdges(piece, Math.min(box.maxX_m - box.minX_m, box.maxY_m - box.minY_m));
-  const corners = checkCorners(piece.outline, outline);
+  const corners = checkCorners(piece.outline, outline, rules);
   if (sound.length > 0)
     return { problems: [...sound, ...body, ...edges.problems], warnings: [...edges.warnings, ...corners] };
-  const cutOuts = checkCutOuts(piece, outline);
+  const cutOuts = checkCutOuts(piece, outline, rules);
   return {
     problems: [...body, ...edges.problems, ...cutOuts.problems],
     warnings: [...edges.warnings, ...corners, ...cutOuts.warnings],

@@ -2,7 +2,10 @@
  * How fast this shop works. Every figure is a shop default a maker edits, never a fact: common practice, no source.
  * The shop's own logged times replace them.
  */
-export interface ShopRates {
+import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
+
+/** With how much wood it leaves beside what it cuts out. */
+export interface ShopRates extends PieceRules {
   /** Combining A and B and mixing one cup up to 2 kg, scraped and moved to a clean cup. */
   readonly mix_s: number;
   /** Added per kg beyond 2 kg. */
@@ -31,6 +34,7 @@ export interface ShopRates {
 }
 
 export const SHOP_DEFAULTS: ShopRates = {
+  ...PIECE_RULES,
   mix_s: 150,
   mixExtra_s_per_kg: 30,
   tint_s: 45,

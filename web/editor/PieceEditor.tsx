@@ -5,6 +5,7 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { PieceDocument } from '#core/job/document.ts';
 import { facings } from '#core/piece/facing.ts';
+import type { PieceRules } from '#core/piece/piece-rules.ts';
 import type { System } from '#core/quantity/units.ts';
 import { type Path, setAt } from '#web/draft/at-path.ts';
 import type { Acts, Focus, RowFocus } from '#web/drawing/focus.ts';
@@ -32,6 +33,8 @@ export interface PieceEditorProps {
   /** Where the piece stands in the document of the fields. */
   readonly base: Path;
   readonly system: System;
+  /** The least this shop leaves beside a cut-out. */
+  readonly rules: PieceRules;
   /** One step of undo, changes of one `place` in quick succession together; '' for a step of its own. */
   readonly change: (label: string, place: string, make: (piece: PieceDocument) => PieceDocument) => void;
   /** Adds a row for every edge that has none. */
@@ -43,7 +46,7 @@ export interface PieceEditorProps {
 }
 
 export function PieceEditor(props: PieceEditorProps) {
-  const { piece, base, system, change, describe, back, highlight, onHighlight } = props;
+  const { piece, base, system, rules, change, describe, back, highlight, onHighlight } = props;
   const id = useId();
   const fields = useFields();
   const [gridChoice, setGridChoice] = useState<GridChoice>('tape');
@@ -74,7 +77,7 @@ export function PieceEditor(props: PieceEditorProps) {
     },
   });
   const shown = drag.shown ?? piece;
-  const look = useMemo(() => lookAt(shown, system), [shown, system]);
+  const look = useMemo(() => lookAt(shown, system, rules), [shown, system, rules]);
   // While a size is being typed it cannot always be read: the last drawing stays, but is not worked on.
   const last = useRef<Look | null>(null);
   if (look !== null) last.current = look;
@@ -83,7 +86,7 @@ export function PieceEditor(props: PieceEditorProps) {
   const picked = chosen !== null && stands(piece, seen, chosen) ? chosen : null;
 
   useEffect(() => {
-    if (toPanel > 0) panel.current?.querySelector<HTMLElement>('input, select, button')?.focus();
+    if (toPanel > 0) panel.current?.querySelector<HTMLElement>('input, select')?.focus();
   }, [toPanel]);
 
   const gone = (words: string): void => {
@@ -178,7 +181,7 @@ export function PieceEditor(props: PieceEditorProps) {
           pick({ kind: 'corner', index: 0 });
           setSaid('Every corner can be moved now. Edges keep how they are made.');
         }}
-        onCutOut={(shape) => add('Add cut-out', (p) => withCutOut(p, seen.piece, shape, grid))}
+        onCutOut={(shape) => add('Add cut-out', (p) => withCutOut(p, seen.piece, shape, grid, rules))}
         onTapHole={() => add('Add tap hole', (p) => withTapHole(p, seen.piece, grid))}
       />
       <Guard what="The drawing" of={seen.piece}>

@@ -5,6 +5,7 @@ import { readCutOut } from '#core/job/read-cut-out.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Piece, Point } from '#core/piece/piece.ts';
+import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
 import { reviewPiece } from '#core/piece/validate.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import { toSI } from '#core/quantity/units.ts';
@@ -112,7 +113,13 @@ const MOST_SHARE = 0.6;
  * With a cut-out of the usual size, smaller where the piece is: at the place nearest to the middle where nothing stands against it,
  * or where least does. `drawn` is the piece as read.
  */
-export function withCutOut(piece: PieceDocument, drawn: Piece, shape: UsualShape, grid: Grid): PieceDocument {
+export function withCutOut(
+  piece: PieceDocument,
+  drawn: Piece,
+  shape: UsualShape,
+  grid: Grid,
+  rules: PieceRules = PIECE_RULES,
+): PieceDocument {
   if (piece.cutOuts.length >= MOST_CUT_OUTS) return piece;
   const box = bounds(outlinePath(drawn.outline));
   const [wide_m, deep_m] = [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];
@@ -148,7 +155,7 @@ export function withCutOut(piece: PieceDocument, drawn: Piece, shape: UsualShape
     };
     const read = readCutOut(cutOut, 'cutOut', new Notes());
     if (read === null) continue;
-    const { problems, warnings } = reviewPiece({ ...drawn, cutOuts: [...drawn.cutOuts, read] });
+    const { problems, warnings } = reviewPiece({ ...drawn, cutOuts: [...drawn.cutOuts, read] }, rules);
     const own = (p: { readonly path: string; readonly message: string }): boolean =>
       p.path.startsWith(`cutOuts.${drawn.cutOuts.length}.`) || p.message.includes(`"${cutOut.name}"`);
     const against = problems.filter(own).length * 100 + warnings.filter(own).length;

@@ -5,6 +5,7 @@ import { problemInOneUnit } from '#core/job/one-unit.ts';
 import { readPiece } from '#core/job/read-piece.ts';
 import { type Drawing, dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
+import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
 import { reviewPiece } from '#core/piece/validate.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -22,14 +23,18 @@ export interface Look {
 const ANY_BODY = '1 1/2 in';
 
 /** null where a text cannot be read or the outline cannot be drawn. */
-export function lookAt(document: PieceDocument, system: System): Look | null {
+export function lookAt(
+  document: PieceDocument,
+  system: System,
+  rules: PieceRules = PIECE_RULES,
+): Look | null {
   // The drawing does not wait for the thickness of the body.
   const bodyThickness = document.bodyThickness.trim() === '' ? ANY_BODY : document.bodyThickness;
   const { piece } = readPiece({ ...document, bodyThickness }, new Notes(system));
   if (piece === null) return null;
   const drawing = dimensionedDrawing(piece);
   if (!drawing.ok) return null;
-  const { problems, warnings } = reviewPiece(piece);
+  const { problems, warnings } = reviewPiece(piece, rules);
   const say = (found: readonly Problem[]) => found.map((problem) => problemInOneUnit(problem, system));
   return { piece, drawing: drawing.value, problems: say(problems), warnings: say(warnings) };
 }

@@ -1,21 +1,23 @@
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 import type { System } from '#core/quantity/units.ts';
 import { KeptField } from './KeptField.tsx';
-import { RATE_ROWS, readRate, showRate } from './rate-rows.ts';
+import { type RateRow, readRate, showRate } from './rate-rows.ts';
 
 interface Props {
+  readonly rows: readonly RateRow[];
+  readonly caption: string;
   readonly rates: ShopRates;
   readonly system: System;
   readonly onChange: (rates: ShopRates) => void;
 }
 
 /** Each speed with the shop default beside it, and a way back to it. */
-export function RatesTable({ rates, system, onChange }: Props) {
-  const own = RATE_ROWS.filter((row) => rates[row.key] !== SHOP_DEFAULTS[row.key]).length;
+export function RatesTable({ rows, caption, rates, system, onChange }: Props) {
+  const own = rows.filter((row) => rates[row.key] !== SHOP_DEFAULTS[row.key]).length;
   return (
     <>
       <table className="ledger rates">
-        <caption className="unseen">Working speeds</caption>
+        <caption className="unseen">{caption}</caption>
         <thead>
           <tr>
             <th scope="col">What</th>
@@ -28,7 +30,7 @@ export function RatesTable({ rates, system, onChange }: Props) {
           </tr>
         </thead>
         <tbody>
-          {RATE_ROWS.map((row) => {
+          {rows.map((row) => {
             const changed = rates[row.key] !== SHOP_DEFAULTS[row.key];
             const { unit } = row[system];
             return (
@@ -77,10 +79,18 @@ export function RatesTable({ rates, system, onChange }: Props) {
         </tbody>
       </table>
       <p>
-        <button type="button" disabled={own === 0} onClick={() => onChange(SHOP_DEFAULTS)}>
+        <button
+          type="button"
+          disabled={own === 0}
+          onClick={() => onChange({ ...rates, ...defaultsOf(rows) })}
+        >
           Reset all to the shop defaults
         </button>
       </p>
     </>
   );
+}
+
+function defaultsOf(rows: readonly RateRow[]): Partial<ShopRates> {
+  return Object.fromEntries(rows.map(({ key }) => [key, SHOP_DEFAULTS[key]]));
 }

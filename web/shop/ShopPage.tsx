@@ -5,6 +5,7 @@ import { PageTitle } from '#web/shell/PageTitle.tsx';
 import { Trouble } from '#web/shell/Trouble.tsx';
 import { KeptField } from './KeptField.tsx';
 import { RatesTable } from './RatesTable.tsx';
+import { PACE_ROWS, WOOD_ROWS } from './rate-rows.ts';
 
 /** What the shop is, and how fast it works. */
 export function ShopPage() {
@@ -88,7 +89,26 @@ function Settings({ shop }: { readonly shop: Shop }) {
           Every plan rests on these. They are shop defaults (common practice, no source) until you put in your
           own; time yourself once and change them.
         </p>
-        <RatesTable rates={shop.rates} system={shop.system} onChange={(rates) => change({ rates })} />
+        <RatesTable
+          rows={PACE_ROWS}
+          caption="Working speeds"
+          rates={shop.rates}
+          system={shop.system}
+          onChange={(rates) => change({ rates })}
+        />
+      </section>
+      <section aria-labelledby="shop-wood">
+        <h2 id="shop-wood">How much this shop leaves beside a cut-out</h2>
+        <p className="section-note">
+          A drawing says where less is left, and lets it be: these are the least this shop likes.
+        </p>
+        <RatesTable
+          rows={WOOD_ROWS}
+          caption="Least distances"
+          rates={shop.rates}
+          system={shop.system}
+          onChange={(rates) => change({ rates })}
+        />
       </section>
     </>
   );

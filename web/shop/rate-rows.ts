@@ -1,4 +1,5 @@
 /** The shop's working speeds in words and in units a person times them in; the store keeps SI. Pure. */
+import type { PieceRules } from '#core/piece/piece-rules.ts';
 import type { ShopRates } from '#core/pour/shop-rates.ts';
 import { bad, good, type Result } from '#core/quantity/problem.ts';
 import { settle, trimmed } from '#core/quantity/rounding.ts';
@@ -25,7 +26,28 @@ const SQ_FT_M2 = 0.09290304;
 const FT_M = 0.3048;
 const both = (unit: string, times: number) => ({ us: { unit, times }, metric: { unit, times } });
 
-export const RATE_ROWS: readonly RateRow[] = [
+const LENGTH = { us: { unit: 'in', times: 1 / 0.0254 }, metric: { unit: 'mm', times: 1000 } };
+const wood = (key: keyof PieceRules, label: string, max = 0.5): RateRow => ({
+  key,
+  label,
+  ...LENGTH,
+  min: 0,
+  max,
+});
+
+/** How much wood is left beside what is cut out. */
+export const WOOD_ROWS: readonly RateRow[] = [
+  wood('frontRail_m', 'Rim of a bowl to a front edge'),
+  wood('sideRail_m', 'Rim of a bowl to a side'),
+  wood('backRail_m', 'Rim of a bowl to the back'),
+  wood('seamRail_m', 'Rim of a bowl to a seam'),
+  wood('betweenBowls_m', 'Between the rims of two bowls'),
+  wood('tapCentre_m', 'Centre of a tap hole to an edge, a rim or the next'),
+  wood('insideRadius_m', 'Radius of an inside corner', 0.2),
+];
+
+/** How fast the work goes. */
+export const PACE_ROWS: readonly RateRow[] = [
   { key: 'mix_s', label: 'Mixing one cup up to 2 kg', ...both('s', 1), min: 1, max: 3600 },
   { key: 'mixExtra_s_per_kg', label: 'More for each kg beyond', ...both('s/kg', 1), min: 0, max: 3600 },
   { key: 'tint_s', label: 'Tinting a cup', ...both('s', 1), min: 0, max: 3600 },
@@ -85,6 +107,8 @@ export const RATE_ROWS: readonly RateRow[] = [
   { key: 'leastCupFilm_kg', label: 'Left behind at the least', ...both('g', 1000), min: 0, max: 1 },
   { key: 'tightUnder_s', label: 'A pour is tight under a slack of', ...both('s', 1), min: 0, max: 86_400 },
 ];
+
+export const RATE_ROWS: readonly RateRow[] = [...PACE_ROWS, ...WOOD_ROWS];
 
 /** At most four digits after the point, none that say nothing. */
 export function showRate(row: RateRow, system: System, value: number): string {

@@ -1,3 +1,4 @@
+import { useShop } from '#web/api/queries.ts';
 import type { Path } from '#web/draft/at-path.ts';
 import { PieceEditor } from '#web/editor/PieceEditor.tsx';
 import { useSheet } from '../context.tsx';
@@ -8,11 +9,13 @@ import { FIRST_PIECE, usePiece } from './piece-handle.ts';
 export function EditedPiece({ base = FIRST_PIECE }: { readonly base?: Path }) {
   const { system, undo, redo, undoLabel, redoLabel, focus, setFocus } = useSheet();
   const { piece, change } = usePiece(base);
+  const { rates } = useShop();
   return (
     <PieceEditor
       piece={piece}
       base={base}
       system={system}
+      rules={rates}
       change={change}
       describe={withEdges}
       back={{ undo, redo, undoLabel, redoLabel }}
