@@ -4,7 +4,7 @@
  */
 import { airFrom } from '#core/pour/clocks.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
-import { planCoat } from '#core/pour/plan-coat.ts';
+import { type PlanRequest, planCoat } from '#core/pour/plan-coat.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -66,21 +66,14 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     const air = airAt(read.room.air, secondsBetween(starts[0] ?? '', starts[index] ?? ''));
     return { coat, board: coated.board, air };
   });
-  const planned = pours.map((pour, index): CoatPlan | null => {
+  const requests = pours.map((pour, index): PlanRequest | null => {
     const coated = covered[index] ?? null;
     if (pour === null || coated === null) return null;
     const { coat, board, air } = pour;
-    const slower = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
-    return planCoat({
-      coat,
-      measures: coated.measures,
-      board,
-      air,
-      rates,
-      slowerCards: slower,
-      system,
-    });
+    const slowerCards = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
+    return { coat, measures: coated.measures, board, air, rates, slowerCards, system };
   });
+  const planned = requests.map((request) => (request === null ? null : planCoat(request)));
   const coats = read.coats.map(
     ({ id, name, pieces: coated }, index): CoatForecast => ({
       id,
@@ -88,6 +81,7 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
       pieces: coated,
       plan: planned[index] ?? null,
       pour: pours[index] ?? null,
+      request: requests[index] ?? null,
       nextCoat: nextCoatOf(document, read.coats, planned, index),
     }),
   );
