@@ -31,6 +31,7 @@ export function readDrawdown(drawdown: Drawdown, noise = 0): DrawdownReading {
   if (!(g2 > g1)) throw new RangeError('the white card must be brighter than the black one');
   if (!(thickness_m > 0 && Number.isFinite(thickness_m)))
     throw new RangeError(`a film thickness above 0 m is needed, not ${thickness_m}`);
+  if (r2 - r1 < -3 * noise) return { kind: 'no film fits' };
   if (r2 - r1 <= 3 * noise) return { kind: 'hides' };
   const a =
     ((1 + r2 * g2) * (r1 - g1) - (1 + r1 * g1) * (r2 - g2)) / ((r2 + g2) * (r1 - g1) - (r1 + g1) * (r2 - g2));
