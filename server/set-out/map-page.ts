@@ -7,7 +7,13 @@ import { trace } from './pen.ts';
 import { head, MARGIN, type SheetWords } from './sheet-head.ts';
 import type { Spot } from './text-boxes.ts';
 
-export function mapPage(ink: Ink, piece: Piece, tiling: Tiling, words: SheetWords): void {
+export function mapPage(
+  ink: Ink,
+  piece: Piece,
+  tiling: Tiling,
+  words: SheetWords,
+  what = 'True-scale template',
+): void {
   const { tiles, rows, columns } = tiling;
   const count = tiles.length;
   const style = { size: 10 } as const;
@@ -70,5 +76,5 @@ export function mapPage(ink: Ink, piece: Piece, tiling: Tiling, words: SheetWord
     ink.height - MARGIN - 12,
     { size: 8, align: 'right' },
   );
-  head(ink, 'True-scale template', words, 0, count + 1);
+  head(ink, what, words, 0, count + 1);
 }

@@ -4,11 +4,13 @@ import type { JobDocument } from '#core/job/document.ts';
 
 export interface Revision {
   readonly version: number;
-  /** First twelve hex digits of SHA-256 over the piece as saved: the same piece, the same mark. */
+  /** First twelve hex digits of SHA-256 over the piece as saved, or all of several: the same pieces, the same mark. */
   readonly hash: string;
 }
 
 export function revisionOf(document: JobDocument, version: number): Revision {
-  const hash = createHash('sha256').update(JSON.stringify(document.piece)).digest('hex').slice(0, 12);
+  const { piece, otherPieces } = document;
+  const saved = otherPieces.length === 0 ? piece : [piece, ...otherPieces];
+  const hash = createHash('sha256').update(JSON.stringify(saved)).digest('hex').slice(0, 12);
   return { version, hash };
 }

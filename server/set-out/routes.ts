@@ -3,7 +3,7 @@ import type { Route } from '../routes.ts';
 import { ErrorAnswer, ProblemsAnswer } from '../schemas.ts';
 import { PdfFile, SheetQuery, TemplateQuery } from './queries.ts';
 
-const noJob = { what: 'There is no such job', schema: ErrorAnswer };
+const noJob = { what: 'There is no such job, or no such piece in it', schema: ErrorAnswer };
 const problems = {
   what: 'The piece lacks something or cannot be built; the problems name it',
   schema: ProblemsAnswer,

@@ -92,3 +92,46 @@ describe('the PDF routes', () => {
     expect((await get('set-out.pdf?paper=a5')).body.error.message).toContain('the paper is a4 or letter');
   });
 });
+
+describe('a job of several pieces', () => {
+  const shelf = {
+    id: 'b',
+    name: 'shelf',
+    outline: { shape: 'rectangle', length: '36 in', width: '10 in' },
+    bodyThickness: '1 in',
+  };
+  async function several(second: object) {
+    const { call } = await testApp();
+    const id = crypto.randomUUID();
+    const document = { format: JOB_FORMAT, title: 'Kitchen', piece: whole, otherPieces: [second] };
+    const saved = await call('POST', '/api/jobs', { id, saveId: crypto.randomUUID(), document });
+    expect(saved.status).toBe(201);
+    return (path: string) => call('GET', `/api/jobs/${id}/${path}`);
+  }
+  const pages = (text: string) => text.match(/\/Type \/Page\b/g)?.length ?? 0;
+
+  it('is set out on pages of its own a piece, and one piece where one is asked for', async () => {
+    const get = await several(shelf);
+    const [all, first, second] = [
+      await get('set-out.pdf'),
+      await get('set-out.pdf?piece=piece'),
+      await get('set-out.pdf?piece=b'),
+    ];
+    expect(pages(all.text)).toBe(pages(first.text) + pages(second.text));
+    expect(pages(first.text)).toBeGreaterThanOrEqual(2);
+    expect(second.headers.get('content-disposition')).toContain('"Kitchen-shelf-set-out.pdf"');
+    expect((await get('template.pdf?piece=b')).headers.get('content-disposition')).toContain(
+      '"Kitchen-shelf-template.pdf"',
+    );
+    expect((await get('set-out.pdf?piece=c')).status).toBe(404);
+  });
+
+  it('says what is missing at the piece that lacks it, and sets out the others when asked for them', async () => {
+    const get = await several({ ...shelf, bodyThickness: '' });
+    const all = await get('set-out.pdf');
+    expect(all.status).toBe(422);
+    expect(all.body.problems.map((p: { path: string }) => p.path)).toEqual(['otherPieces.0.bodyThickness']);
+    expect((await get('set-out.pdf?piece=piece')).status).toBe(200);
+    expect((await get('template.pdf')).status).toBe(200);
+  });
+});

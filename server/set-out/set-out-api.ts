@@ -5,8 +5,8 @@ import type { JobDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
 import { problemInOneUnit } from '#core/job/one-unit.ts';
 import { atPieceField } from '#core/job/piece-field.ts';
+import { type PiecePlace, piecesOf } from '#core/job/pieces.ts';
 import { readPiece } from '#core/job/read-piece.ts';
-import type { Piece } from '#core/piece/piece.ts';
 import type { Paper } from '#core/piece/set-out/paper.ts';
 import { usualPaper } from '#core/piece/set-out/paper.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
@@ -18,7 +18,8 @@ import { idOf, query } from '../read-request.ts';
 import { SheetQuery, TemplateQuery } from './queries.ts';
 import { revisionOf } from './revision.ts';
 import { setOutRoutes } from './routes.ts';
-import { setOutPdf } from './set-out-pdf.ts';
+import { type SheetPiece, setOutsPdf } from './set-out-pdf.ts';
+import { titleOf } from './sheet-head.ts';
 import { templatePdf } from './template-pdf.ts';
 
 const PAPERS: Readonly<Record<'a4' | 'letter', Paper>> = { a4: 'A4', letter: 'Letter' };
@@ -26,34 +27,54 @@ const PAPERS: Readonly<Record<'a4' | 'letter', Paper>> = { a4: 'A4', letter: 'Le
 export function setOutApi(store: Store, now: () => string) {
   return new Hono<AppEnv>()
     .get(setOutRoutes.setOutSheet.path, query(SheetQuery), async (c) => {
-      const { paper, units } = c.req.valid('query');
+      const { paper, units, piece: wanted } = c.req.valid('query');
       const job = await store.getJob(idOf(c));
       if (job === null) return noJob(c);
       const system = units ?? (await shopSystem(store));
-      const piece = pieceOf(job.document, system);
-      if (!piece.ok) return refuse(c, piece.problems);
-      const made = await setOutPdf(piece.value, {
-        paper: PAPERS[paper ?? usualPaper(system)],
-        system,
-        ...wordsOf(job, now),
-      });
-      if (!made.ok) return refuse(c, atFields(made.problems, job.document, system));
-      return answer(c, made.value, job.document.title, 'set-out');
+      const pieces = chosenOf(job.document, wanted);
+      if (pieces.length === 0) return noPiece(c);
+      const read = pieces.map((each) => sheetPiece(each, job.document, system));
+      const problems = read.flatMap((each) => (each.ok ? [] : each.problems));
+      if (problems.length > 0) return refuse(c, problems);
+      const made = await setOutsPdf(
+        read.flatMap((each) => (each.ok ? [each.value] : [])),
+        { paper: PAPERS[paper ?? usualPaper(system)], system, ...wordsOf(job, now) },
+      );
+      if (!made.ok) return refuse(c, made.problems);
+      return answer(c, made.value, titleWith(job.document, wanted), 'set-out');
     })
     .get(setOutRoutes.template.path, query(TemplateQuery), async (c) => {
-      const { paper } = c.req.valid('query');
+      const { paper, piece: wanted } = c.req.valid('query');
       const job = await store.getJob(idOf(c));
       if (job === null) return noJob(c);
       const system = await shopSystem(store);
-      const piece = pieceOf(job.document, system);
-      if (!piece.ok) return refuse(c, piece.problems);
-      const made = await templatePdf(piece.value, {
+      const [chosen] = chosenOf(job.document, wanted);
+      if (chosen === undefined) return noPiece(c);
+      const read = sheetPiece(chosen, job.document, system);
+      if (!read.ok) return refuse(c, read.problems);
+      const { name, piece, tell } = read.value;
+      const words = wordsOf(job, now);
+      const made = await templatePdf(piece, {
         paper: PAPERS[paper ?? usualPaper(system)],
-        ...wordsOf(job, now),
+        ...words,
+        ...(name === '' ? {} : { title: `${titleOf(words)}: ${name}` }),
       });
-      if (!made.ok) return refuse(c, atFields(made.problems, job.document, system));
-      return answer(c, made.value.bytes, job.document.title, 'template');
+      if (!made.ok) return refuse(c, made.problems.map(tell));
+      return answer(c, made.value.bytes, titleWith(job.document, wanted), 'template');
     });
+}
+
+/** The piece asked for, or all of them; none where the job has no such piece. */
+function chosenOf(document: JobDocument, wanted: string | undefined): readonly PiecePlace[] {
+  const pieces = piecesOf(document);
+  return wanted === undefined ? pieces : pieces.filter(({ id }) => id === wanted);
+}
+
+/** For the name of a file: that of the job, and of the piece where one of several was asked for. */
+function titleWith(document: JobDocument, wanted: string | undefined): string {
+  const [named, ...others] = chosenOf(document, wanted);
+  if (wanted === undefined || others.length > 0 || document.otherPieces.length === 0) return document.title;
+  return `${document.title} ${named?.name ?? ''}`;
 }
 
 async function shopSystem(store: Store): Promise<System> {
@@ -70,25 +91,28 @@ function wordsOf(job: { readonly version: number; readonly document: JobDocument
   };
 }
 
-/** The piece of a job, or what is wrong with it and what it still needs. */
-function pieceOf(document: JobDocument, system: System): Result<Piece> {
+/** A piece of a job, or what is wrong with it and what it still needs. */
+function sheetPiece(
+  { name, path, document: typed }: PiecePlace,
+  document: JobDocument,
+  system: System,
+): Result<Required<SheetPiece>> {
   const notes = new Notes(system);
-  const { piece } = readPiece(document.piece, notes);
-  if (piece !== null) return good(piece);
-  const missing = notes.missing
-    .filter(({ path }) => path.startsWith('piece'))
-    .map(
-      ({ path, needs }): Problem => ({
-        path,
-        code: 'piece.missing',
-        message: `Nothing can be set out yet: still needed is ${needs}.`,
-      }),
-    );
+  const { piece } = readPiece(typed, notes, path);
+  const tell = (problem: Problem) => problemInOneUnit(atPieceField(problem, typed, path), system);
+  if (piece !== null) return good({ name: document.otherPieces.length === 0 ? '' : name, piece, tell });
+  const missing = notes.missing.map(
+    ({ path: at, needs }): Problem => ({
+      path: at,
+      code: 'piece.missing',
+      message: `Nothing can be set out yet: still needed is ${needs}.`,
+    }),
+  );
   return bad(...notes.problems, ...missing);
 }
 
-function atFields(problems: readonly Problem[], document: JobDocument, system: System): Problem[] {
-  return problems.map((p) => problemInOneUnit(atPieceField(p, document.piece), system));
+function noPiece(c: Context<AppEnv>) {
+  return c.json({ error: errorOf(c, 'piece.missing', 'There is no such piece in this job.') }, 404);
 }
 
 function noJob(c: Context<AppEnv>) {

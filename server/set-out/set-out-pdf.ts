@@ -1,9 +1,9 @@
 /** The set-out sheet as PDF: the dimensioned drawing on the first page, then the tables. */
-import { dimensionedDrawing } from '#core/piece/drawing.ts';
+import { type Drawing, dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
 import type { Paper } from '#core/piece/set-out/paper.ts';
-import { setOut } from '#core/piece/set-out/set-out.ts';
-import { bad, good, type Result } from '#core/quantity/problem.ts';
+import { type SetOut, setOut } from '#core/piece/set-out/set-out.ts';
+import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import { drawPiece } from './drawing-page.ts';
 import { type Ink, openInk } from './ink.ts';
@@ -19,13 +19,35 @@ export interface SheetAsked extends SheetWords {
 
 const HEAD = 34;
 
+export interface SheetPiece {
+  /** In the head of its pages; '' where the job has only one. */
+  readonly name: string;
+  readonly piece: Piece;
+  /** Puts what is wrong with it at the field it was typed in. */
+  readonly tell?: (problem: Problem) => Problem;
+}
+
 /** The sheet's bytes, or what is wrong with the piece. */
-export async function setOutPdf(piece: Piece, asked: SheetAsked): Promise<Result<Uint8Array<ArrayBuffer>>> {
-  const sheet = setOut(piece);
-  if (!sheet.ok) return sheet;
-  const drawing = dimensionedDrawing(piece);
-  if (!drawing.ok) return bad(...drawing.problems);
-  const { paper, system, at } = asked;
+export function setOutPdf(piece: Piece, asked: SheetAsked): Promise<Result<Uint8Array<ArrayBuffer>>> {
+  return setOutsPdf([{ name: '', piece }], asked);
+}
+
+/** Several pieces in one file, each on pages of its own; problems of all of them. At least one piece. */
+export async function setOutsPdf(
+  pieces: readonly SheetPiece[],
+  asked: SheetAsked,
+): Promise<Result<Uint8Array<ArrayBuffer>>> {
+  const found = pieces.map(({ piece, tell = (problem) => problem }) => {
+    const sheet = setOut(piece);
+    if (!sheet.ok) return { drawn: null, warnings: [], problems: sheet.problems.map(tell) };
+    const drawing = dimensionedDrawing(piece);
+    if (!drawing.ok) return { drawn: null, warnings: [], problems: drawing.problems.map(tell) };
+    const drawn = { sheet: sheet.value, drawing: drawing.value };
+    return { drawn, warnings: sheet.warnings.map(tell), problems: [] };
+  });
+  const problems = found.flatMap((each) => each.problems);
+  if (problems.length > 0) return bad(...problems);
+  const { paper, at } = asked;
   const title = titleOf(asked);
   const ink = openInk({
     paper,
@@ -34,17 +56,38 @@ export async function setOutPdf(piece: Piece, asked: SheetAsked): Promise<Result
     subject: 'Set-out sheet',
     at,
   });
+  const names: string[] = [];
+  found.forEach(({ drawn }, index) => {
+    if (drawn === null) return;
+    if (index > 0) ink.page();
+    drawSheet(ink, drawn.sheet, drawn.drawing, asked.system);
+    ink.eachPage((page) => {
+      names[page] ??= pieces[index]!.name;
+    });
+  });
+  ink.eachPage((index, count) => {
+    const of = names[index] ?? '';
+    head(ink, 'Set-out sheet', of === '' ? asked : { ...asked, title: `${title}: ${of}` }, index, count);
+  });
+  return good(
+    await ink.end(),
+    found.flatMap(({ warnings }) => warnings),
+  );
+}
+
+/** One piece on the page that is open and the ones after it. */
+function drawSheet(ink: Ink, sheet: SetOut, drawing: Drawing, system: System): void {
   const [top, bottom] = [MARGIN + HEAD, ink.height - MARGIN];
   const legend = 30;
   drawPiece(
     ink,
     { left: MARGIN, top, wide: ink.width - 2 * MARGIN, high: bottom - top - legend },
-    drawing.value,
-    sheet.value,
+    drawing,
+    sheet,
     system,
   );
   lineLegend(ink, bottom - 14);
-  const { across, up } = sheet.value.datums;
+  const { across, up } = sheet.datums;
   ink.write(
     `Seen from above, front edge below. Black triangles: measure from ${sayDatum(across)} and ${sayDatum(up)}.`,
     MARGIN,
@@ -53,9 +96,7 @@ export async function setOutPdf(piece: Piece, asked: SheetAsked): Promise<Result
   );
   ink.page();
   const flow: Flow = { ink, left: MARGIN, right: ink.width - MARGIN, top, bottom, y: top - 10 };
-  writeTables(flow, sheet.value, system);
-  ink.eachPage((index, count) => head(ink, 'Set-out sheet', asked, index, count));
-  return good(await ink.end(), sheet.warnings);
+  writeTables(flow, sheet, system);
 }
 
 function lineLegend(ink: Ink, y: number): void {

@@ -43,9 +43,9 @@ export async function templatePdf(piece: Piece, asked: TemplateAsked): Promise<R
 }
 
 /** Upright or across, whichever takes fewer sheets; across when both are alike. */
-function fewestSheets(piece: Piece, paper: Paper): Result<Tiling> {
+export function fewestSheets(piece: Piece, paper: Paper, whole = false): Result<Tiling> {
   const cut = (orientation: Orientation): Result<Tiling> => {
-    const wishes: TileWishes = { paper, orientation, margin_m: MARGIN_M, overlap_m: OVERLAP_M };
+    const wishes: TileWishes = { paper, orientation, margin_m: MARGIN_M, overlap_m: OVERLAP_M, whole };
     return templateTiles(piece, wishes);
   };
   const [across, upright] = [cut('landscape'), cut('portrait')];

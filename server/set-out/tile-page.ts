@@ -8,6 +8,15 @@ import { line, trace } from './pen.ts';
 import { type SheetWords, titleOf } from './sheet-head.ts';
 import { boxCorners, firstClear, type Spot, type TextBox } from './text-boxes.ts';
 
+/** The window of a sheet on its page, points. */
+export interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly wide: number;
+  readonly high: number;
+}
+
+/** @param under draws what lies beneath the lines; without it the sheet's label stands there, large and pale. */
 export function tilePage(
   ink: Ink,
   cutOuts: readonly CutOut[],
@@ -15,6 +24,7 @@ export function tilePage(
   tile: Tile,
   index: number,
   words: SheetWords,
+  under?: (window: Frame) => void,
 ): void {
   const { doc } = ink;
   const { window } = tile;
@@ -28,12 +38,14 @@ export function tilePage(
   const high = (window.maxY_m - window.minY_m) * POINTS_PER_M;
   doc.save();
   doc.rect(left, top, wide, high).clip();
-  ink.write(tile.label, left + wide / 2, top + high / 2 + 20, {
-    size: 64,
-    weight: 600,
-    colour: '#ececec',
-    align: 'middle',
-  });
+  if (under !== undefined) under({ left, top, wide, high });
+  else
+    ink.write(tile.label, left + wide / 2, top + high / 2 + 20, {
+      size: 64,
+      weight: 600,
+      colour: '#ececec',
+      align: 'middle',
+    });
   neighbourFrames(ink, tiling, tile, at);
   // Crosses with their names above them; and the window's rim.
   const taken: Spot[][] = tile.marks.map((mark) => {

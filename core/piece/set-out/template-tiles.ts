@@ -5,7 +5,7 @@
 
 import { bad, good, type Result } from '#core/quantity/problem.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
-import { bounds } from '../path.ts';
+import { bounds, pointInside } from '../path.ts';
 import type { Bounds, Piece, Point, Segment } from '../piece.ts';
 import { reviewPiece } from '../validate.ts';
 import { clipSegment } from './clip.ts';
@@ -19,6 +19,8 @@ export interface TileWishes {
   readonly margin_m: number;
   /** Strip that neighbouring sheets share, 0.005 to 0.05 m. */
   readonly overlap_m: number;
+  /** Also the sheets that lie all on the top, for a picture; else only those a line falls on. */
+  readonly whole?: boolean;
 }
 
 /** A line or arc on a sheet. */
@@ -80,7 +82,7 @@ const MOST_LOOKS = 20_000_000;
  * would take more than MOST_TILES sheets. Throws RangeError when margin_m or overlap_m is outside its range.
  */
 export function templateTiles(piece: Piece, wishes: TileWishes): Result<Tiling> {
-  const { paper, orientation, margin_m, overlap_m } = wishes;
+  const { paper, orientation, margin_m, overlap_m, whole = false } = wishes;
   if (!(margin_m >= 0.003 && margin_m <= 0.03))
     throw new RangeError(`templateTiles: margin_m ${margin_m}; allowed: 0.003 to 0.03 m`);
   if (!(overlap_m >= 0.005 && overlap_m <= 0.05))
@@ -116,7 +118,15 @@ export function templateTiles(piece: Piece, wishes: TileWishes): Result<Tiling> 
       );
     }
   }
-  const kept = joinedTiles(parts.map((cells) => cells.map((cell) => cell.length > 0)));
+  const holes = piece.cutOuts.map(cutOutPath);
+  // A window that no line crosses lies all on the top or all off it.
+  const onTop = (row: number, column: number): boolean => {
+    const { minX_m, maxX_m, minY_m, maxY_m } = windowOf(row, column);
+    const middle = { x_m: (minX_m + maxX_m) / 2, y_m: (minY_m + maxY_m) / 2 };
+    return whole && pointInside(path, middle) && !holes.some((hole) => pointInside(hole, middle));
+  };
+  const used = parts.map((cells, row) => cells.map((cell, column) => cell.length > 0 || onTop(row, column)));
+  const kept = joinedTiles(used);
   const total = kept.reduce((sum, cells) => sum + cells.filter(Boolean).length, 0);
   if (total > MOST_TILES) return tooMany(total);
   const tiles: Tile[] = [];
@@ -131,7 +141,7 @@ export function templateTiles(piece: Piece, wishes: TileWishes): Result<Tiling> 
         window: windowOf(row, column),
         parts: own,
         marks: marksOf(row, column, kept, windowOf),
-        bridge: own.length === 0,
+        bridge: used[row]![column] === false,
       });
     }
   return good(
