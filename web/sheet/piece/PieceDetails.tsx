@@ -1,4 +1,5 @@
 import type { Path } from '#web/draft/at-path.ts';
+import { BodyPart } from './details/BodyPart.tsx';
 import { FilesPart } from './details/FilesPart.tsx';
 import { FitPart } from './details/FitPart.tsx';
 import { MeasuredPart } from './details/MeasuredPart.tsx';
@@ -9,8 +10,9 @@ export function PieceDetails({ base }: { readonly base: Path }) {
   const id = base.join('-');
   return (
     <div className="folds">
-      <MeasuredPart base={base} id={`${id}-measured`} />
+      <MeasuredPart base={base} id={`${id}-survey`} />
       <FitPart base={base} id={`${id}-fit`} />
+      <BodyPart base={base} id={`${id}-body`} />
       <FilesPart base={base} id={`${id}-files`} />
       <SetOutPart base={base} id={`${id}-set-out`} />
     </div>

@@ -30,8 +30,6 @@ export function usePieceAt(base: Path): PieceAt {
     read,
     piece,
     change: (label, make) =>
-      edit(label, '', (whole: JobDocument) =>
-        setAt(whole, base, make(getAt(whole, base) as PieceDocument)),
-      ),
+      edit(label, '', (whole: JobDocument) => setAt(whole, base, make(getAt(whole, base) as PieceDocument))),
   };
 }
