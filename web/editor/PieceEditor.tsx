@@ -66,10 +66,13 @@ export function PieceEditor(props: PieceEditorProps) {
       next?.kind === 'edge' ? { edge: next.name } : next?.kind === 'cut-out' ? { cutOut: next.index } : null,
     );
   };
+  const [there, setThere] = useState(false);
   const drag = useDrag({
     piece,
     grid,
     sheet: () => drawn.current,
+    area: figure,
+    there,
     onStart: pick,
     onEnd: (moved, to) => {
       change(`Move ${nameOf(piece, moved)}`, '', (p) => movedTo(p, moved, to, { ...grid, exact: true }));
@@ -83,6 +86,7 @@ export function PieceEditor(props: PieceEditorProps) {
   if (look !== null) last.current = look;
   const seen = look ?? last.current;
   const ready = look !== null;
+  useEffect(() => setThere(seen !== null), [seen]);
   const picked = chosen !== null && stands(piece, seen, chosen) ? chosen : null;
 
   useEffect(() => {
@@ -137,12 +141,16 @@ export function PieceEditor(props: PieceEditorProps) {
     }
   };
   const hint = `${id}-hint`;
-  const actsOf = (of: Pick): Acts => ({
-    onKeyDown: onKey(of),
-    ...(of.kind === 'edge' ? {} : drag.acts(of)),
-    held: of.kind === 'cut-out' && picked?.kind === 'cut-out' && picked.index === of.index,
-    described: hint,
-  });
+  const actsOf = (of: Pick): Acts => {
+    // A bowl takes up much of a phone: a finger moves it only once it is picked.
+    const held = of.kind === 'corner' || (picked !== null && mark(picked) === mark(of));
+    return {
+      onKeyDown: onKey(of),
+      ...(of.kind === 'edge' ? {} : drag.acts(of, held)),
+      held: of.kind === 'cut-out' && held,
+      described: hint,
+    };
+  };
   const pickOf = (focus: Focus): Pick =>
     focus.kind === 'cut-out'
       ? { kind: 'cut-out', index: focus.index ?? 0 }

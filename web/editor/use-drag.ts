@@ -2,7 +2,7 @@
  * Dragging what is picked on the drawing. The finger holds the element (pointer capture), the document changes once, when it is let
  * go: until then the moved piece is only shown.
  */
-import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef, useState } from 'react';
 import type { PieceDocument } from '#core/job/document.ts';
 import type { Point } from '#core/piece/piece.ts';
 import type { Sheet } from '#web/drawing/sheet.ts';
@@ -21,12 +21,17 @@ interface Drag {
   readonly perPx_m: number;
   readonly piece: PieceDocument;
   readonly moved: boolean;
+  /** A finger on it does not scroll the page. */
+  readonly keeps: boolean;
 }
 
 interface Wishes {
   readonly piece: PieceDocument;
   readonly grid: Grid;
   readonly sheet: () => Sheet | null;
+  /** The drawing, and whether it is there. */
+  readonly area: RefObject<HTMLElement | null>;
+  readonly there: boolean;
   readonly onStart: (pick: Movable) => void;
   readonly onEnd: (pick: Movable, to: Point) => void;
 }
@@ -35,7 +40,11 @@ export interface Dragging {
   /** The piece as it would be if it were let go now; null while nothing is dragged. */
   readonly shown: PieceDocument | null;
   readonly pick: Movable | null;
-  readonly acts: (pick: Movable) => {
+  /** `keeps`: a finger on it moves it; else it scrolls the page, and only a tap or a mouse counts. */
+  readonly acts: (
+    pick: Movable,
+    keeps: boolean,
+  ) => {
     readonly onPointerDown: (event: PointerEvent<SVGElement>) => void;
     readonly onPointerMove: (event: PointerEvent<SVGElement>) => void;
     readonly onPointerUp: (event: PointerEvent<SVGElement>) => void;
@@ -43,7 +52,7 @@ export interface Dragging {
   };
 }
 
-export function useDrag({ piece, grid, sheet, onStart, onEnd }: Wishes): Dragging {
+export function useDrag({ piece, grid, sheet, area, there, onStart, onEnd }: Wishes): Dragging {
   const [drag, setDrag] = useState<Drag | null>(null);
   // Pointer events come faster than React draws: the newest state is kept beside it.
   const now = useRef<Drag | null>(null);
@@ -63,14 +72,24 @@ export function useDrag({ piece, grid, sheet, onStart, onEnd }: Wishes): Draggin
     return () => window.removeEventListener('keydown', stop);
   }, [drag]);
 
-  const acts = (pick: Movable) => ({
+  // Browsers take `touch-action` of a part of a drawing differently; a move that is prevented scrolls in none of them.
+  useEffect(() => {
+    const element = there ? area.current : null;
+    const keep = (event: TouchEvent): void => {
+      if (now.current?.keeps === true && event.cancelable) event.preventDefault();
+    };
+    element?.addEventListener('touchmove', keep, { passive: false });
+    return () => element?.removeEventListener('touchmove', keep);
+  }, [area, there]);
+
+  const acts = (pick: Movable, keeps: boolean) => ({
     onPointerDown: (event: PointerEvent<SVGElement>): void => {
       const place = placeOf(piece, pick);
       const perPx_m = metresPerPx(event.currentTarget, sheet());
       if (event.button !== 0 || place === null || perPx_m === null || now.current !== null) return;
       event.currentTarget.setPointerCapture(event.pointerId);
       const from = { x: event.clientX, y: event.clientY };
-      set({ pick, pointer: event.pointerId, place, from, perPx_m, piece, moved: false });
+      set({ pick, pointer: event.pointerId, place, from, perPx_m, piece, moved: false, keeps });
     },
     onPointerMove: (event: PointerEvent<SVGElement>): void => {
       const held = now.current;
