@@ -91,7 +91,7 @@ export function cupReason(request: BandsRequest, number: number): Reason | undef
   return {
     says: `Poured and spread before ${limitSaid(pour)}.`,
     formula:
-      'cup: m c dT/dt = heat of reaction - loss, out at its limit of temperature or of reaction; film: viscosity < R * fresh viscosity',
+      'cup: mass * heat capacity * warming a second = heat of reaction - loss, out at its limit of temperature or of reaction; film: viscosity < R * fresh viscosity',
     numbers: {
       cupMass_kg: plan.cups.find((each) => each.number === number)?.mass_kg ?? 0,
       mixed_s: cup.mixed_s,
@@ -110,13 +110,13 @@ export function cupReason(request: BandsRequest, number: number): Reason | undef
 }
 
 /**
- * Why a kind of work is open as long as it is, for its step with the least slack.
+ * Why a kind of work is open as long as it is, for the step of it that closes first.
  * @returns undefined when the plan has no such work.
  */
 export function workReason(request: BandsRequest, kind: WorkBand): Reason | undefined {
   const steps = request.plan.steps.filter((step) => step.kind === kind);
   if (steps.length === 0) return undefined;
-  const step = steps.reduce((a, b) => (b.slack_s < a.slack_s ? b : a));
+  const step = steps.reduce((a, b) => (b.window.closes_s < a.window.closes_s ? b : a));
   const common = { ...windowRange(step), rule: step.rule };
   const { plan, coat } = request;
   const { model } = coat.card;
@@ -133,6 +133,8 @@ export function workReason(request: BandsRequest, kind: WorkBand): Reason | unde
         },
         source: FILM_CRITERIA.recoatOpens.source,
         ...common,
+        // A wait ends late rather than early, so its window starts at the middle: the range is that of the stage.
+        ...ranged(stageOf(plan, 'recoat opens')?.at ?? null),
       };
     case 'scrape drips':
       return {

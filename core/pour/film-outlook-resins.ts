@@ -3,7 +3,7 @@ import { type BubbleAnswers, type BubbleCase, bubbleAnswers } from '#core/film/b
 import { capillaryLength_m, type Liquid } from '#core/film/constants.ts';
 import { type FlowBudget, thetaLeftAt, thetaTotal } from '#core/film/flow-budget.ts';
 import { ORDERED_THICKNESS_CAPILLARY_LENGTHS } from '#core/film/levelling.ts';
-import { type LevellingAnswers, levellingAnswers } from '#core/film/levelling-answers.ts';
+import { type LevellingAnswers, levellingAnswers, TOOLS, type Tool } from '#core/film/levelling-answers.ts';
 import type { Coat } from '#core/mix/coat.ts';
 import { formatTemperatureDifference } from '#core/quantity/format.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -70,8 +70,17 @@ export function levelledFilm_m(film_m: number, liquid: Liquid): number {
   return Math.min(film_m, ORDERED_THICKNESS_CAPILLARY_LENGTHS * capillaryLength_m(liquid) * 0.999999);
 }
 
+/** Tools whose last touch is told; with the maker's own when its marks are known. @param pitch_m above 0 */
+export function toolsWith(pitch_m: number | undefined): readonly Tool[] {
+  return pitch_m === undefined ? TOOLS : [...TOOLS, { label: 'Your own tool', pitch_m }];
+}
+
 /** The generic quick and regular resins in the same film, poured, spread and left at the same minutes. */
-export function resinSides(place: PourPlace, down_s: number): readonly ResinSide[] {
+export function resinSides(
+  place: PourPlace,
+  down_s: number,
+  tools: readonly Tool[] = TOOLS,
+): readonly ResinSide[] {
   return [QUICK_20, REGULAR_50].map((card): ResinSide => {
     const base = { name: card.name, own: card.id === place.coat.card.id };
     const series = otherFilm(place, { card });
@@ -84,7 +93,7 @@ export function resinSides(place: PourPlace, down_s: number): readonly ResinSide
       ...base,
       thetaLeft_per_Pa,
       gel_s,
-      levelling: levellingAnswers(series, film_m, Math.max(down_s, series.time_s[0]!), undefined, card.model),
+      levelling: levellingAnswers(series, film_m, Math.max(down_s, series.time_s[0]!), tools, card.model),
     };
   });
 }

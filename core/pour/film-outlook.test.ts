@@ -137,6 +137,15 @@ describe('edges', () => {
 });
 
 describe('levelling', () => {
+  it("tells the last touch of the maker's own tool, in both resins, between those of finer and wider marks", () => {
+    const { levelling, resins } = outlook({}, { toolPitch_m: 0.03 });
+    const last = (pitch_m: number) => levelling.tools.find((tool) => tool.pitch_m === pitch_m)!.last_s!;
+    expect(last(0.03)).toBeLessThanOrEqual(last(0.02));
+    expect(last(0.03)).toBeGreaterThanOrEqual(last(0.05));
+    for (const side of resins) expect(side.levelling!.tools.map((tool) => tool.pitch_m)).toContain(0.03);
+    expect(() => outlook({}, { toolPitch_m: 0 })).toThrow(RangeError);
+  });
+
   it('has a range about its longest wave, at most as wide as the root of the viscosity', () => {
     for (const { range } of whole.levelling.reasons) {
       expect(range!.value).toBe(whole.levelling.longestWave_m);

@@ -3,7 +3,12 @@ import type { BubbleAnswers } from '#core/film/bubble-answers.ts';
 import type { Liquid } from '#core/film/constants.ts';
 import { type FlowBudget, thetaAt, thetaLeftAt, thetaTotal } from '#core/film/flow-budget.ts';
 import { longestLevellingWave } from '#core/film/levelling.ts';
-import { type LevellingAnswers, levellingAnswers, MARK_GONE } from '#core/film/levelling-answers.ts';
+import {
+  type LevellingAnswers,
+  levellingAnswers,
+  MARK_GONE,
+  type Tool,
+} from '#core/film/levelling-answers.ts';
 import { type PuddleAnswers, puddleAnswers } from '#core/film/puddle-answers.ts';
 import { VISCOSITY_FACTOR } from '#core/film/ranges.ts';
 import type { Coat } from '#core/mix/coat.ts';
@@ -14,7 +19,13 @@ import { edgesWorked_s, spreadEnd_s } from './film-moments.ts';
 import { type ColoursOutlook, coloursOutlook } from './film-outlook-colours.ts';
 import { type EdgeOutlook, edgesOutlook, FACE_WANTED_SHARE } from './film-outlook-edges.ts';
 import { type EdgesLeftOut, edgesLeftOut } from './film-outlook-left-out.ts';
-import { bubblesOutlook, levelledFilm_m, type ResinSide, resinSides } from './film-outlook-resins.ts';
+import {
+  bubblesOutlook,
+  levelledFilm_m,
+  type ResinSide,
+  resinSides,
+  toolsWith,
+} from './film-outlook-resins.ts';
 import { filmSeries } from './film-outlook-series.ts';
 import { type SurfaceOutlook, surfaceOutlook } from './film-outlook-surface.ts';
 import type { CoatPlan } from './plan.ts';
@@ -31,6 +42,8 @@ export interface FilmOutlookRequest {
   readonly system: System;
   /** Film wanted on the faces in the end, m, above 0; left out: 0.6 of what is put on. */
   readonly faceWanted_m?: number | undefined;
+  /** Distance between the marks of the maker's own tool, m, above 0; left out: the usual tools only. */
+  readonly toolPitch_m?: number | undefined;
   /** Fall over run of the bench, 0 to 0.05; left out: 0.5 mm a metre. */
   readonly tilt?: number | undefined;
   /** Radius of the worst spot, m, from 0; left out: 1 mm. */
@@ -81,6 +94,7 @@ export function filmOutlook(request: FilmOutlookRequest): FilmOutlook | undefine
   const wrapped_s = held(edgesWorked_s(plan) ?? down_s);
   const thetaTotal_per_Pa = thetaTotal(series);
   const faceWanted_m = request.faceWanted_m ?? coat.faceFilm_m * FACE_WANTED_SHARE;
+  const tools = toolsWith(request.toolPitch_m);
   const { bounds } = measures;
   const length_m = Math.max(bounds.maxX_m - bounds.minX_m, bounds.maxY_m - bounds.minY_m);
   return {
@@ -95,8 +109,8 @@ export function filmOutlook(request: FilmOutlookRequest): FilmOutlook | undefine
     length_m,
     edges: edgesOutlook({ coat, measures, series, down_s, wrapped_s, wanted_m: faceWanted_m }),
     leftOut: edgesLeftOut(coat, measures),
-    levelling: levellingOutlook(series, levelledFilm_m(coat.film_m, model), down_s, model),
-    resins: resinSides(request, down_s),
+    levelling: levellingOutlook(series, levelledFilm_m(coat.film_m, model), down_s, tools, model),
+    resins: resinSides(request, down_s, tools),
     puddles: puddleAnswers({
       cups_m3: plan.cups.map((cup) => cup.mass_kg / model.density_kg_m3),
       area_m2: measures.topArea_m2,
@@ -123,9 +137,10 @@ function levellingOutlook(
   series: FlowBudget,
   film_m: number,
   down_s: number,
+  tools: readonly Tool[],
   liquid: Liquid,
 ): LevellingAnswers {
-  const found = levellingAnswers(series, film_m, down_s, undefined, liquid);
+  const found = levellingAnswers(series, film_m, down_s, tools, liquid);
   const { longestWave_m: value } = found;
   if (value === undefined) return found;
   const left = thetaLeftAt(series, down_s);

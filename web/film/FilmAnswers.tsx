@@ -1,8 +1,10 @@
 import type { FilmOutlook } from '#core/pour/film-outlook.ts';
 import { minutesWithUnit } from '#web/charts/time-text.ts';
 import type { Speak } from '#web/units/speak.ts';
+import { FilmField } from './FilmField.tsx';
 import { bubblesSentence, resinsSentence } from './film-sentences.ts';
 import { plainNumber, rangeText } from './reason-words.ts';
+import type { CoatFilm } from './use-film.ts';
 import { Why } from './Why.tsx';
 
 interface Props {
@@ -11,7 +13,7 @@ interface Props {
 }
 
 /** The generic quick and regular resins in this film, side by side. */
-export function ResinTable({ outlook, speak }: Props) {
+export function ResinTable({ outlook, speak, film }: Props & { readonly film: CoatFilm }) {
   const { resins, levelling } = outlook;
   const row = (label: string, value: (side: FilmOutlook['resins'][number]) => string) => (
     <tr key={label}>
@@ -53,6 +55,12 @@ export function ResinTable({ outlook, speak }: Props) {
           {row('Gel', (side) => (side.gel_s === undefined ? 'in the cup' : minutesWithUnit(side.gel_s)))}
         </tbody>
       </table>
+      <FilmField
+        label="Your own tool: its marks apart (notches, teeth)"
+        value={film.pitch}
+        onChange={film.onPitch}
+        problem={film.pitchProblem}
+      />
       <p>{resinsSentence(resins, speak.system)}</p>
       <Why what="levelling" reasons={levelling.reasons} range="length" system={speak.system} />
     </section>

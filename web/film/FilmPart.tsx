@@ -81,7 +81,7 @@ function OpenFilm({ plan, pour, piece, measures, share, system, film }: FilmPart
         </>
       )}
       <p className="film-left-out">{leftOutSentence(outlook.leftOut)}</p>
-      <ResinTable outlook={outlook} speak={speak} />
+      <ResinTable outlook={outlook} speak={speak} film={film} />
       <CellSection outlook={outlook} speak={speak} />
       <div className="film-columns">
         <PuddleSection outlook={outlook} speak={speak} />

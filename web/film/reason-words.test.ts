@@ -17,7 +17,7 @@ describe('a reason in words', () => {
     expect(formulaText('R = 0.894 (rho g V^3 Theta/3)^(1/8)')).toBe('R = 0.894 (ρ g V³ Θ/3)^⅛');
     expect(signsText('h = sqrt(z/(rho g))')).toBe('ρ density; g gravity');
     expect(signsText('gel when a = a gel; viscosity = R * fresh')).toBe(
-      'a share of the reaction done; R how many times thicker',
+      'a is the share of the reaction done; R is how many times thicker',
     );
     expect(signsText('viscosity falls 8 % a kelvin')).toBe('');
     expect(signsText('shrinkage after gel times depth')).toBe('');

@@ -39,8 +39,8 @@ export function signsText(formula: string): string {
   const text = formulaText(formula);
   const word = (sign: string) => new RegExp(`(^|[^\\p{L}])${sign}([^\\p{L}]|$)`, 'u');
   const known: readonly (readonly [RegExp, string])[] = [
-    [/\ba gel\b/, 'a share of the reaction done'],
-    [/\bR ×/, 'R how many times thicker'],
+    [/\ba gel\b/, 'a is the share of the reaction done'],
+    [/\bR ×/, 'R is how many times thicker'],
     [/ΔT/, 'ΔT how much warmer'],
     [word('ρ'), 'ρ density'],
     [word('g'), 'g gravity'],
