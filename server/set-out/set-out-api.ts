@@ -14,6 +14,7 @@ import type { System } from '#core/quantity/units.ts';
 import { newShop } from '#store/shop.ts';
 import type { Store } from '#store/store.ts';
 import { type AppEnv, errorOf } from '../context.ts';
+import { attachment } from '../job-file-name.ts';
 import { idOf, query } from '../read-request.ts';
 import { SheetQuery, TemplateQuery } from './queries.ts';
 import { revisionOf } from './revision.ts';
@@ -22,7 +23,7 @@ import { type SheetPiece, setOutsPdf } from './set-out-pdf.ts';
 import { titleOf } from './sheet-head.ts';
 import { templatePdf } from './template-pdf.ts';
 
-const PAPERS: Readonly<Record<'a4' | 'letter', Paper>> = { a4: 'A4', letter: 'Letter' };
+export const PAPERS: Readonly<Record<'a4' | 'letter', Paper>> = { a4: 'A4', letter: 'Letter' };
 
 export function setOutApi(store: Store, now: () => string) {
   return new Hono<AppEnv>()
@@ -77,7 +78,7 @@ function titleWith(document: JobDocument, wanted: string | undefined): string {
   return `${document.title} ${named?.name ?? ''}`;
 }
 
-async function shopSystem(store: Store): Promise<System> {
+export async function shopSystem(store: Store): Promise<System> {
   return ((await store.getShop())?.shop ?? newShop()).system;
 }
 
@@ -127,23 +128,6 @@ function refuse(c: Context<AppEnv>, problems: readonly Problem[]) {
 function answer(c: Context<AppEnv>, bytes: Uint8Array<ArrayBuffer>, title: string, what: string) {
   return c.body(bytes, 200, {
     'Content-Type': 'application/pdf',
-    'Content-Disposition': pdfName(title, what),
+    'Content-Disposition': attachment(title, `-${what}.pdf`),
   });
-}
-
-/** As for job files: letters and digits of any script, and plain ASCII for programs that know no `filename*`. */
-function pdfName(title: string, what: string): string {
-  const words = [
-    ...title
-      .normalize('NFC')
-      .toWellFormed()
-      .replaceAll(/[^\p{L}\p{N}]+/gu, '-'),
-  ];
-  const stem =
-    words
-      .slice(0, 60)
-      .join('')
-      .replaceAll(/^-+|-+$/g, '') || 'job';
-  const ascii = stem.replaceAll(/[^A-Za-z0-9-]+/g, '').replaceAll(/^-+|-+$/g, '') || 'job';
-  return `attachment; filename="${ascii}-${what}.pdf"; filename*=UTF-8''${encodeURIComponent(stem)}-${what}.pdf`;
 }

@@ -10,6 +10,8 @@ interface Props {
   readonly system: System;
   /** What was typed is not saved yet: the server would print an older state. */
   readonly unsaved?: boolean;
+  /** The piece of several whose sheets these are; left out: the only one. */
+  readonly piece?: { readonly id: string; readonly name: string };
 }
 
 type State =
@@ -24,16 +26,16 @@ const NAMES: Readonly<Record<SheetKind, string>> = {
 };
 
 /** The two sheets for the shop, on the paper chosen; what is wrong is said here and nothing is lost. */
-export function SetOutLinks({ jobId, system, unsaved = false }: Props) {
+export function SetOutLinks({ jobId, system, unsaved = false, piece }: Props) {
   const [paper, setPaper] = useState<PaperWord>(usualPaper(system));
   const [state, setState] = useState<State>({ is: 'ready' });
   const hint = useId();
   const working = state.is === 'working';
 
-  const fetchSheet = async (kind: SheetKind) => {
+  const fetchSheet = async (kind: SheetKind, all = false) => {
     setState({ is: 'working', kind });
     try {
-      const file = await getPdf(jobId, kind, paper, system);
+      const file = await getPdf(jobId, kind, paper, system, all ? undefined : piece?.id);
       keep(file);
       setState({ is: 'done', name: file.name });
     } catch (error) {
@@ -58,9 +60,18 @@ export function SetOutLinks({ jobId, system, unsaved = false }: Props) {
             aria-describedby={hint}
             onPress={() => void fetchSheet(kind)}
           >
-            {NAMES[kind]} (PDF)
+            {NAMES[kind]} {piece !== undefined && `of ${piece.name} `}(PDF)
           </Button>
         ))}
+        {piece !== undefined && (
+          <Button
+            isDisabled={working || unsaved}
+            aria-describedby={hint}
+            onPress={() => void fetchSheet('set-out', true)}
+          >
+            Set-out sheets of all pieces (PDF)
+          </Button>
+        )}
       </p>
       <p id={hint} className="hint">
         {unsaved

@@ -16,13 +16,16 @@ export async function getPdf(
   kind: SheetKind,
   paper: PaperWord,
   system: System,
+  /** Id; left out: all pieces of the job on set-out sheets, the first one on a template. */
+  piece?: string,
 ): Promise<PdfFile> {
   const job = api.jobs[':id'];
   const param = { id: jobId };
+  const of = piece === undefined ? {} : { piece };
   const response =
     kind === 'set-out'
-      ? await job['set-out.pdf'].$get({ param, query: { paper, units: system } })
-      : await job['template.pdf'].$get({ param, query: { paper } });
+      ? await job['set-out.pdf'].$get({ param, query: { paper, units: system, ...of } })
+      : await job['template.pdf'].$get({ param, query: { paper, ...of } });
   if (response.status !== 200) throw await refusal(response);
   return {
     name: nameIn(response.headers.get('content-disposition')) ?? `${kind}.pdf`,

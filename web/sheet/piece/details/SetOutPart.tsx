@@ -1,3 +1,4 @@
+import { piecesOf } from '#core/job/pieces.ts';
 import type { Path } from '#web/draft/at-path.ts';
 import { SetOutLinks } from '#web/set-out/SetOutLinks.tsx';
 import { useSheet } from '../../context.tsx';
@@ -6,7 +7,10 @@ import { usePieceAt } from './use-piece-at.ts';
 
 /** The sheets the shop builds from, as PDF. */
 export function SetOutPart({ base, id }: { readonly base: Path; readonly id: string }) {
-  const { jobId, system, unsaved } = useSheet();
+  const { jobId, document, system, unsaved } = useSheet();
+  const pieces = piecesOf(document);
+  const place = pieces.find(({ path }) => path === base.join('.'));
+  const several = place !== undefined && pieces.length > 1;
   const { piece } = usePieceAt(base);
   return (
     <Fold
@@ -24,7 +28,7 @@ export function SetOutPart({ base, id }: { readonly base: Path; readonly id: str
           edges. It needs a piece whose shape and sizes are all there.
         </p>
       ) : (
-        <SetOutLinks jobId={jobId} system={system} unsaved={unsaved} />
+        <SetOutLinks jobId={jobId} system={system} unsaved={unsaved} {...(several ? { piece: place } : {})} />
       )}
     </Fold>
   );
