@@ -21,6 +21,16 @@ const prose = (what: string) => z.string().max(4000).default('').describe(what);
 /** The words that tell outlines apart. */
 export const OUTLINE_SHAPES = ['rectangle', 'ell', 'round', 'ellipse', 'polygon'] as const;
 
+const CornerDocument = z.strictObject({
+  x: length('From the left', '0 in'),
+  y: length('From the front', '0 in'),
+  radius: length('Radius of this corner', '1/2 in'),
+  bow: length(
+    'Rise of the side to the next corner over the straight line between them, outwards; negative for inwards; empty for a straight side',
+    '1 1/2 in',
+  ),
+});
+
 const OutlineDocument = z
   .discriminatedUnion('shape', [
     z.strictObject({
@@ -50,19 +60,7 @@ const OutlineDocument = z
     }),
     z.strictObject({
       shape: z.literal('polygon'),
-      corners: z
-        .array(
-          z.strictObject({
-            x: length('From the left', '0 in'),
-            y: length('From the front', '0 in'),
-            radius: length('Radius of this corner', '1/2 in'),
-            bow: length(
-              'Rise of the side to the next corner over the straight line between them, outwards; negative for inwards; empty for a straight side',
-              '1 1/2 in',
-            ),
-          }),
-        )
-        .max(200),
+      corners: z.array(CornerDocument).max(200),
     }),
   ])
   .describe('Seen from above, the front edge toward the maker');
@@ -89,13 +87,21 @@ const EdgeDocument = z.strictObject({
 
 const CutOutDocument = z.strictObject({
   name: z.string().max(80).default(''),
-  shape: z.enum(['rectangle', 'oval', 'round']).default('round'),
+  shape: z
+    .enum(['rectangle', 'oval', 'round', 'template'])
+    .default('round')
+    .describe('template: the corners of a full-size template; its length, width and cornerRadius stay empty'),
   length: length('Length, or diameter of a round one', '1 3/4 in'),
   width: length('Width (rectangle and oval)', '14 in'),
   cornerRadius: length('Radius in the corners of a rectangle', '1 in'),
   fromLeft: length('Centre from the left', '24 in'),
   fromFront: length('Centre from the front', '10 in'),
   rim: z.enum(['wrapped', 'dammed']).default('dammed').describe('Is the film carried down into the hole?'),
+  corners: z
+    .array(CornerDocument)
+    .max(200)
+    .optional()
+    .describe('Of a template only: x and y from its centre, the middle of the box round it'),
 });
 
 const SplashDocument = z.strictObject({
@@ -245,6 +251,7 @@ export type JobDocumentInput = z.input<typeof JobDocument>;
 export type PieceDocument = z.infer<typeof PieceDocument>;
 export type OtherPieceDocument = z.infer<typeof OtherPieceDocument>;
 export type OutlineDocument = z.infer<typeof OutlineDocument>;
+export type CornerDocument = z.infer<typeof CornerDocument>;
 export type EdgeDocument = z.infer<typeof EdgeDocument>;
 export type SplashDocument = z.infer<typeof SplashDocument>;
 export type CutOutDocument = z.infer<typeof CutOutDocument>;

@@ -1,14 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { filmGrid } from '#core/film/map-grid.ts';
 import { readDxf } from '#core/piece/files/read-dxf.ts';
 import { writeDxf } from '#core/piece/files/write-dxf.ts';
-import { outlinePath } from '#core/piece/outline.ts';
-import { distanceToPath_m, flattenPath } from '#core/piece/path.ts';
+import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
+import { bounds, distanceToPath_m, flattenPath, movePath, pathArea_m2 } from '#core/piece/path.ts';
 import type { CutOut, Outline, Piece } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import { JobDocument, type OutlineDocument } from './document.ts';
 import { Notes } from './notes.ts';
 import { holeDocuments, outlineDocument, polygonDocument, templateDocument } from './outline-document.ts';
+import { readCutOut } from './read-cut-out.ts';
 import { readOutline } from './read-outline.ts';
 
 const piece = (outline: Outline, cutOuts: readonly CutOut[] = []): Piece => ({
@@ -162,6 +164,42 @@ describe('the holes of a drawing', () => {
     expect(cutOuts).toEqual([]);
     expect(left[0]).toMatchObject({ code: 'cut-out.turned', allowed: 'along the front or square to it' });
     expect(left[0]?.read).toMatch(/17\.19 degrees/);
+  });
+
+  it('of another shape keep every line and arc, within 0.01 mm of the drawing', () => {
+    const dee: Outline = {
+      shape: 'path',
+      start: { x_m: 0, y_m: 0.25 },
+      segments: [
+        { kind: 'line', to: { x_m: 0, y_m: 0.1 } },
+        { kind: 'arc', to: { x_m: 0.3, y_m: 0.1 }, bulge: 0.5 },
+        { kind: 'line', to: { x_m: 0.3, y_m: 0.25 } },
+        { kind: 'arc', to: { x_m: 0, y_m: 0.25 }, bulge: 1 },
+      ],
+    };
+    for (const system of ['us', 'metric'] as const) {
+      const made = templateDocument(drawn(dee), { x_m: 0.6, y_m: 0.3 }, 'sink', system);
+      if (!made.ok) throw new Error(JSON.stringify(made.problems));
+      expect(made.value).toMatchObject({ shape: 'template', length: '', width: '' });
+      const notes = new Notes();
+      const read = readCutOut(made.value, 'piece.cutOuts.0', notes);
+      expect(notes.problems).toEqual([]);
+      const rim = cutOutPath(read!);
+      const path = outlinePath(dee);
+      const box = bounds(path);
+      const moved = movePath(path, 0, {
+        x_m: 0.6 - (box.minX_m + box.maxX_m) / 2,
+        y_m: 0.3 - (box.minY_m + box.maxY_m) / 2,
+      });
+      const stray = Math.max(...flattenPath(rim, 1e-5).map((p) => distanceToPath_m(moved, p)));
+      expect(stray).toBeLessThan(1e-5);
+      const grid = filmGrid(
+        { outline: { shape: 'rectangle', length_m: 1.2, width_m: 0.6 }, cutOuts: [read!] },
+        0.005,
+      );
+      const share = grid.cells * 0.005 ** 2;
+      expect(Math.abs(share - (0.72 - pathArea_m2(moved)))).toBeLessThan(0.001);
+    }
   });
 
   it('come as one from a full-size template', () => {

@@ -1,14 +1,15 @@
 /** An outline or a hole that comes from elsewhere, a drawing file or a tape survey, as the texts a job document holds. */
 import { chord_m } from '#core/piece/arc.ts';
+import { cutOutSize } from '#core/piece/cut-out-size.ts';
 import { ELLIPSE_TOLERANCE_M } from '#core/piece/ellipse.ts';
 import type { ImportedDrawing, ImportedLoop } from '#core/piece/files/imported-drawing.ts';
 import { importedCutOut } from '#core/piece/files/imported-piece.ts';
-import { bounds, centroid } from '#core/piece/path.ts';
+import { bounds } from '#core/piece/path.ts';
 import type { CutOut, Path, Point, Segment } from '#core/piece/piece.ts';
 import { lengthToType } from '#core/quantity/length-to-type.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
-import type { CutOutDocument, OutlineDocument } from './document.ts';
+import type { CornerDocument, CutOutDocument, OutlineDocument } from './document.ts';
 
 /** What a polygon of a document holds at most. */
 const MOST_CORNERS = 200;
@@ -61,20 +62,29 @@ export function outlineDocument(drawing: ImportedDrawing, system: System): Resul
   const { minX_m, minY_m } = bounds(drawing.outline.path);
   return good({
     shape: 'polygon',
-    corners: path.map((segment) => ({
-      x: text(segment.from.x_m - minX_m),
-      y: text(segment.from.y_m - minY_m),
-      radius: '',
-      // bulge = 2 rise / chord; the path runs counter-clockwise, so a left turn bows outwards.
-      bow: segment.bulge === 0 ? '' : text((segment.bulge * chord_m(segment)) / 2),
-    })),
+    corners: cornersOf(path, { x_m: minX_m, y_m: minY_m }, system),
   });
 }
 
-/** An arc of more than half a circle as two: a side of a document rises by half its chord at most. */
+/** Corners of a counter-clockwise path, measured from `from`, with the rise of every arc. */
+function cornersOf(path: Path, from: Point, system: System): CornerDocument[] {
+  const text = (value_m: number) => lengthToType(value_m, system);
+  return path.map((segment) => ({
+    x: text(segment.from.x_m - from.x_m),
+    y: text(segment.from.y_m - from.y_m),
+    radius: '',
+    // bulge = 2 rise / chord; the path runs counter-clockwise, so a left turn bows outwards.
+    bow: segment.bulge === 0 ? '' : text((segment.bulge * chord_m(segment)) / 2),
+  }));
+}
+
+/** Arcs up to here keep a rise below half their chord when both are rounded to what is typed. */
+const MOST_BULGE = 0.99;
+
+/** An arc of half a circle or more as two: a side of a document rises by half its chord at most. */
 function noMoreThanHalf(segment: Segment): readonly Segment[] {
   const { from, to, bulge } = segment;
-  if (Math.abs(bulge) <= 1) return [segment];
+  if (Math.abs(bulge) <= MOST_BULGE) return [segment];
   const half = Math.tan(Math.atan(bulge) / 2);
   // The middle of the arc lies off the middle of the chord by the rise, to the right of a left turn.
   const middle = {
@@ -99,7 +109,7 @@ export function holeDocuments(drawing: ImportedDrawing, system: System): HolesRe
   const cutOuts: CutOutDocument[] = [];
   const left: Problem[] = [];
   drawing.cutOuts.forEach((loop, i) => {
-    const middle = centroid(loop.path);
+    const middle = middleOf(loop.path);
     const at = { x_m: middle.x_m - minX_m, y_m: middle.y_m - minY_m };
     const read = loopDocument(drawing, loop, at, `hole ${i + 1}`, system);
     if (read.ok) cutOuts.push(read.value);
@@ -134,6 +144,20 @@ function loopDocument(
       })),
     );
   const text = (value_m: number) => lengthToType(value_m, system);
+  const place = { name, fromLeft: text(at.x_m), fromFront: text(at.y_m), rim: 'dammed' as const };
+  if (read.value.cutOut.shape === 'template') {
+    const path = loop.path.flatMap(noMoreThanHalf);
+    if (path.length > MOST_CORNERS)
+      return bad({
+        path: 'piece.cutOuts',
+        code: 'file.too-many-parts',
+        message: `${name} (${sizeOf(loop.path)}) has too many lines and arcs for a cut-out.`,
+        read: String(path.length),
+        allowed: `up to ${MOST_CORNERS}; draw curves as arcs`,
+      });
+    const corners = cornersOf(path, middleOf(loop.path), system);
+    return good({ ...place, shape: 'template', length: '', width: '', cornerRadius: '', corners });
+  }
   const straight = unturned(read.value.cutOut);
   if (straight === null)
     return bad({
@@ -143,18 +167,20 @@ function loopDocument(
       read: `turned by ${(((read.value.cutOut.rotation_rad ?? 0) * 180) / Math.PI).toFixed(2)} degrees`,
       allowed: 'along the front or square to it',
     });
-  const round = straight.shape === 'round';
+  const { length_m, width_m } = cutOutSize(straight);
   return good({
-    name,
+    ...place,
     shape: straight.shape,
-    length: text(round ? straight.diameter_m : straight.length_m),
-    width: round ? '' : text(straight.width_m),
+    length: text(length_m),
+    width: straight.shape === 'round' ? '' : text(width_m),
     cornerRadius:
       straight.shape === 'rectangle' && straight.cornerRadius_m > 0 ? text(straight.cornerRadius_m) : '',
-    fromLeft: text(at.x_m),
-    fromFront: text(at.y_m),
-    rim: 'dammed',
   });
+}
+
+function middleOf(path: Path): Point {
+  const box = bounds(path);
+  return { x_m: (box.minX_m + box.maxX_m) / 2, y_m: (box.minY_m + box.maxY_m) / 2 };
 }
 
 function sizeOf(path: Path): string {
@@ -164,9 +190,9 @@ function sizeOf(path: Path): string {
 
 /** The same cut-out without a turn: sides swapped after a quarter turn; null when it stands at another angle. */
 function unturned(cutOut: CutOut): CutOut | null {
+  if (cutOut.shape === 'round' || cutOut.shape === 'template') return cutOut;
   const quarters = (cutOut.rotation_rad ?? 0) / (Math.PI / 2);
   const whole = Math.round(quarters);
-  if (cutOut.shape === 'round') return cutOut;
   if (Math.abs(quarters - whole) * (Math.PI / 2) > NOT_TURNED_RAD) return null;
   return whole % 2 === 0 ? cutOut : { ...cutOut, length_m: cutOut.width_m, width_m: cutOut.length_m };
 }

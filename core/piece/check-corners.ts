@@ -12,7 +12,7 @@ import { PIECE_RULES, type PieceRules, ruleText } from './piece-rules.ts';
 /** Half an inch, taken a little freely (common practice, no source). */
 export const INSIDE_RADIUS_M = PIECE_RULES.insideRadius_m;
 /** Turns flatter than this (5 degrees) start no crack. */
-const FLAT_RAD = (5 * Math.PI) / 180;
+export const FLAT_RAD = (5 * Math.PI) / 180;
 
 export function insideCornerWarning(
   path: string,

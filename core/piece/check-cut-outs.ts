@@ -5,7 +5,9 @@ import { distanceToSegment_m, segmentBounds } from './arc.ts';
 import { insideCornerWarning } from './check-corners.ts';
 import { checkFace, sharpArris } from './check-edges.ts';
 import { placeProblems, radiusProblems, sizeProblems, slenderProblems } from './check-outline.ts';
+import { checkTemplate } from './check-template.ts';
 import { leastAlong, pathsMeet } from './crossing.ts';
+import { cutOutSize } from './cut-out-size.ts';
 import { type Facing, facings } from './facing.ts';
 import { lengthText } from './length-text.ts';
 import { cutOutPath } from './outline.ts';
@@ -88,7 +90,11 @@ function checkCutOut(
       read: String(cutOut.rotation_rad),
       allowed: 'any finite angle',
     });
-  if (cutOut.shape === 'round')
+  if (cutOut.shape === 'template') {
+    const own = checkTemplate(cutOut, path, rules);
+    problems.push(...own.problems);
+    warnings.push(...own.warnings);
+  } else if (cutOut.shape === 'round')
     problems.push(...sizeProblems(`${path}.diameter`, 'diameter', cutOut.diameter_m, 0.003));
   else {
     const { length_m, width_m } = cutOut;
@@ -289,8 +295,8 @@ function checkBetween(a: Placed, b: Placed, rules: PieceRules): Problem[] {
 }
 
 function isSmall(cutOut: CutOut): boolean {
-  const size = cutOut.shape === 'round' ? cutOut.diameter_m : Math.max(cutOut.length_m, cutOut.width_m);
-  return size <= SMALL_HOLE_M;
+  const { length_m, width_m } = cutOutSize(cutOut);
+  return Math.max(length_m, width_m) <= SMALL_HOLE_M;
 }
 
 function between(a: Point, b: Point): number {

@@ -2,6 +2,7 @@
 
 import { circleOf, heading_rad, pointAlong } from './arc.ts';
 import { outlineCorners } from './corners.ts';
+import { cutOutSize } from './cut-out-size.ts';
 import type { DimensionLabel, Leader } from './drawing.ts';
 import { trims } from './fillet.ts';
 import { bounds } from './path.ts';
@@ -138,6 +139,7 @@ export function cutOutDimensions(cutOut: CutOut, rim: Path, box: Bounds): Wanted
     ] as const;
     return [...place, { ...part('cut-out diameter', cutOut.diameter_m, ends[0], ends[1], 'back'), of }];
   }
+  const { length_m, width_m } = cutOutSize(cutOut);
   const turn = cutOut.rotation_rad ?? 0;
   const upright = Math.abs(Math.sin(turn)) < 1e-9;
   if (!upright) {
@@ -150,12 +152,12 @@ export function cutOutDimensions(cutOut: CutOut, rim: Path, box: Bounds): Wanted
         { x_m: centre.x_m + dx, y_m: centre.y_m + dy },
       ];
     };
-    const [a, b] = along(cutOut.length_m, turn);
-    const [c, d] = along(cutOut.width_m, turn + Math.PI / 2);
+    const [a, b] = along(length_m, turn);
+    const [c, d] = along(width_m, turn + Math.PI / 2);
     return [
       ...place,
-      { ...part('cut-out length', cutOut.length_m, a, b, 'inside'), of, across_m: cutOut.width_m },
-      { ...part('cut-out width', cutOut.width_m, c, d, 'inside'), of, across_m: cutOut.length_m },
+      { ...part('cut-out length', length_m, a, b, 'inside'), of, across_m: width_m },
+      { ...part('cut-out width', width_m, c, d, 'inside'), of, across_m: length_m },
     ];
   }
   const hole = bounds(rim);
@@ -164,7 +166,7 @@ export function cutOutDimensions(cutOut: CutOut, rim: Path, box: Bounds): Wanted
     {
       ...part(
         'cut-out length',
-        cutOut.length_m,
+        length_m,
         { x_m: hole.minX_m, y_m: hole.maxY_m },
         { x_m: hole.maxX_m, y_m: hole.maxY_m },
         'back',
@@ -174,7 +176,7 @@ export function cutOutDimensions(cutOut: CutOut, rim: Path, box: Bounds): Wanted
     {
       ...part(
         'cut-out width',
-        cutOut.width_m,
+        width_m,
         { x_m: hole.maxX_m, y_m: hole.minY_m },
         { x_m: hole.maxX_m, y_m: hole.maxY_m },
         'right',

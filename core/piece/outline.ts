@@ -86,7 +86,7 @@ function stepsPath(outline: PathOutline): Segment[] {
 
 /**
  * The rim of a cut-out as a closed counter-clockwise path, every segment named after the cut-out. Throws RangeError
- * when a size is not positive or the corner radius is over half the short side.
+ * when a size is not positive, the corner radius is over half the short side, or the outline of a template cannot be built.
  */
 export function cutOutPath(cutOut: CutOut): Path {
   const { centre, name, rotation_rad = 0 } = cutOut;
@@ -94,6 +94,8 @@ export function cutOutPath(cutOut: CutOut): Path {
     needPositive('diameter_m', cutOut.diameter_m);
     return roundPath(cutOut.diameter_m, name, centre);
   }
+  if (cutOut.shape === 'template')
+    return movePath(outlinePath(cutOut.outline), rotation_rad, centre).map((s) => ({ ...s, edge: name }));
   const { length_m, width_m } = cutOut;
   needPositive('length_m', length_m);
   needPositive('width_m', width_m);

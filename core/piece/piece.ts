@@ -113,7 +113,9 @@ export type CutOutShape =
       readonly cornerRadius_m: number;
     }
   | { readonly shape: 'oval'; readonly length_m: number; readonly width_m: number }
-  | { readonly shape: 'round'; readonly diameter_m: number };
+  | { readonly shape: 'round'; readonly diameter_m: number }
+  /** Any other hole, as a full-size template gives it: its outline about the middle of the box round it. */
+  | { readonly shape: 'template'; readonly outline: PolygonOutline | PathOutline };
 
 /** A hole through the top: bowl, tap, grommet. */
 export type CutOut = CutOutShape & {

@@ -1,5 +1,6 @@
 /** A piece in words: what a drawing says to someone who does not see it. */
 import { segmentLength_m } from '#core/piece/arc.ts';
+import { cutOutSize as sizeOf } from '#core/piece/cut-out-size.ts';
 import type { Drawing, DrawnSegment, EdgeStyle } from '#core/piece/drawing.ts';
 import { facings } from '#core/piece/facing.ts';
 import type { CutOut, Outline, Piece } from '#core/piece/piece.ts';
@@ -68,7 +69,8 @@ function describeCutOut(cutOut: CutOut, drawing: Drawing, system: System): strin
 /** "round 1 3/4 in", "oval 16 in x 13 in". */
 export function cutOutSize(cutOut: CutOut, system: System): string {
   if (cutOut.shape === 'round') return `round ${formatLength(cutOut.diameter_m, system)}`;
-  return `${cutOut.shape} ${formatLength(cutOut.length_m, system)} x ${formatLength(cutOut.width_m, system)}`;
+  const { length_m, width_m } = sizeOf(cutOut);
+  return `${cutOut.shape} ${formatLength(length_m, system)} x ${formatLength(width_m, system)}`;
 }
 
 export interface EdgeDrawn {

@@ -39,14 +39,20 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
     <>
       <div className="form form-tight">
         <TextField idFirst="e" label="Name" path={field('name')} maxLength={80} />
-        <SelectField idFirst="e" label="Shape" path={field('shape')} options={CUT_OUT_SHAPES} />
-        <QuantityField
-          idFirst="e"
-          label={cutOut.shape === 'round' ? 'Diameter' : 'Length'}
-          path={field('length')}
-          kind="length"
-        />
-        {cutOut.shape !== 'round' && (
+        {cutOut.shape === 'template' ? (
+          <p className="wide">Sink template, its shape as in the drawing it came from.</p>
+        ) : (
+          <>
+            <SelectField idFirst="e" label="Shape" path={field('shape')} options={CUT_OUT_SHAPES} />
+            <QuantityField
+              idFirst="e"
+              label={cutOut.shape === 'round' ? 'Diameter' : 'Length'}
+              path={field('length')}
+              kind="length"
+            />
+          </>
+        )}
+        {cutOut.shape !== 'round' && cutOut.shape !== 'template' && (
           <QuantityField idFirst="e" label="Width" path={field('width')} kind="length" />
         )}
         {cutOut.shape === 'rectangle' && (

@@ -1,8 +1,9 @@
 /** Strips under the edges of an outline, and rims round its holes: blanks to cut, as rectangles. */
 import { circleOf, heading_rad, pointAlong, turning_rad as turningOf } from '../arc.ts';
+import { cutOutSize } from '../cut-out-size.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
-import { bounds } from '../path.ts';
-import type { CutOut, Piece, Point, Segment } from '../piece.ts';
+import { pathArea_m2 } from '../path.ts';
+import type { Piece, Point, Segment } from '../piece.ts';
 import { TAP_HOLE_M } from './body.ts';
 
 export interface Blank {
@@ -143,7 +144,7 @@ export function edgeBlanks(piece: Piece, stripWidth_m: number): Blank[] {
  */
 export function rimBlanks(piece: Piece, stripWidth_m: number): Blank[] {
   return piece.cutOuts.flatMap((cutOut): Blank[] => {
-    const [length, width] = sizeOf(cutOut);
+    const { length_m: length, width_m: width } = cutOutSize(cutOut);
     if (Math.min(length, width) <= TAP_HOLE_M && cutOut.rim === 'dammed') return [];
     const faceHeight_m = cutOut.faceHeight_m ?? piece.bodyThickness_m;
     const name = `${cutOut.name} rim`;
@@ -161,17 +162,9 @@ export function rimBlanks(piece: Piece, stripWidth_m: number): Blank[] {
       ];
       return [...pair(length + 2 * stripWidth_m), ...(between > SHORTEST_M ? pair(between) : [])];
     }
-    const hole = (Math.PI / 4) * length * width;
+    const hole = pathArea_m2(cutOutPath(cutOut));
     const note = 'One block, cut through with the hole.';
     const block = { name, length_m: length + 2 * stripWidth_m, width_m: width + 2 * stripWidth_m };
     return [{ ...block, faceHeight_m, area_m2: outerArea - hole, note }];
   });
-}
-
-/** Along its own axes, whichever way it is turned on the piece. */
-function sizeOf(cutOut: CutOut): [number, number] {
-  if (cutOut.shape === 'round') return [cutOut.diameter_m, cutOut.diameter_m];
-  if (cutOut.shape === 'rectangle') return [cutOut.length_m, cutOut.width_m];
-  const box = bounds(cutOutPath({ ...cutOut, rotation_rad: 0 }));
-  return [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];
 }

@@ -20,20 +20,13 @@ export function importedOutline(drawing: ImportedDrawing): Result<PathOutline> {
       allowed: `up to ${MOST_SEGMENTS}; read it again with a wider tolerance`,
     });
   const { minX_m, minY_m } = drawing.bounds;
-  const moved = movePath(path, 0, { x_m: -minX_m, y_m: -minY_m });
-  return good({
-    shape: 'path',
-    start: moved[0]!.from,
-    segments: moved.map((s) =>
-      s.bulge === 0 ? { kind: 'line', to: s.to } : { kind: 'arc', to: s.to, bulge: s.bulge },
-    ),
-  });
+  return good(pathOutline(movePath(path, 0, { x_m: -minX_m, y_m: -minY_m })));
 }
 
 export interface ImportedCutOut {
   /** The template's outline, its middle at `at`. */
   readonly path: Path;
-  /** The same as one of the shop's own shapes. */
+  /** The same as one of the shop's own shapes, or as it was drawn. */
   readonly cutOut: CutOut;
   /** Largest distance between the two, m. */
   readonly strays_m: number;
@@ -44,14 +37,14 @@ export const SAME_SHAPE_M = 0.0003;
 
 /**
  * A full-size template as a cut-out with the middle of its box at `at`: a round, an oval or a rectangle with rounded
- * corners, turned as drawn. Another shape is answered with `cut-out.shape` and how far the nearest one strays.
+ * corners, turned as drawn; any other shape line by line and arc by arc.
  */
 export function importedCutOut(
   drawing: ImportedDrawing,
   at: Point,
   name = 'template',
 ): Result<ImportedCutOut> {
-  const middle = centroid(drawing.outline.path);
+  const middle = middleOf(drawing.outline.path);
   const path = movePath(drawing.outline.path, 0, { x_m: at.x_m - middle.x_m, y_m: at.y_m - middle.y_m });
   const points = flattenPath(path, 1e-4);
   let best: { cutOut: CutOut; strays_m: number } | undefined;
@@ -66,17 +59,36 @@ export function importedCutOut(
       if (best === undefined || strays_m < best.strays_m - 1e-9) best = { cutOut, strays_m };
     }
   }
-  if (best === undefined || best.strays_m > SAME_SHAPE_M)
+  if (best !== undefined && best.strays_m <= SAME_SHAPE_M) return good({ path, ...best });
+  if (path.length > MOST_SEGMENTS)
     return bad({
       path: 'cutOuts',
-      code: 'cut-out.shape',
-      message: 'The template is no circle, oval or rectangle with rounded corners.',
-      ...(best === undefined
-        ? {}
-        : { read: `strays ${(best.strays_m * 1000).toFixed(2)} mm from the nearest ${best.cutOut.shape}` }),
-      allowed: `up to ${SAME_SHAPE_M * 1000} mm`,
+      code: 'file.too-many-parts',
+      message: 'The template has too many lines and arcs for a cut-out.',
+      read: String(path.length),
+      allowed: `up to ${MOST_SEGMENTS}; read it again with a wider tolerance`,
     });
-  return good({ path, ...best });
+  const outline = pathOutline(movePath(path, 0, { x_m: -at.x_m, y_m: -at.y_m }));
+  return good({
+    path,
+    cutOut: { shape: 'template', outline, name, centre: at, rim: 'dammed' },
+    strays_m: 0,
+  });
+}
+
+function middleOf(path: Path): Point {
+  const box = bounds(path);
+  return { x_m: (box.minX_m + box.maxX_m) / 2, y_m: (box.minY_m + box.maxY_m) / 2 };
+}
+
+function pathOutline(path: Path): PathOutline {
+  return {
+    shape: 'path',
+    start: path[0]!.from,
+    segments: path.map((s) =>
+      s.bulge === 0 ? { kind: 'line', to: s.to } : { kind: 'arc', to: s.to, bulge: s.bulge },
+    ),
+  };
 }
 
 /** Ways the shape may be turned: as drawn first, along its long sides, along its longest axis. */

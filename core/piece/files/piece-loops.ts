@@ -1,6 +1,7 @@
 /** What a piece is drawn with in a file: its outline and holes as true circles, ellipses or paths, centre lines, edge notes. */
 
 import { chord_m, pointAlong } from '../arc.ts';
+import { cutOutSize } from '../cut-out-size.ts';
 import { cutOutPath, edgeNames, outlinePath } from '../outline.ts';
 import { bounds } from '../path.ts';
 import type { CutOut, Path, Piece, Point } from '../piece.ts';
@@ -125,8 +126,7 @@ function cutOutLoop(cutOut: CutOut): FileLoop {
 
 function centreCross(cutOut: CutOut): FileLine[] {
   const turn = cutOut.rotation_rad ?? 0;
-  const [length, width] =
-    cutOut.shape === 'round' ? [cutOut.diameter_m, cutOut.diameter_m] : [cutOut.length_m, cutOut.width_m];
+  const { length_m: length, width_m: width } = cutOutSize(cutOut);
   const line = (half: number, angle: number): FileLine => {
     const dx = half * Math.cos(angle);
     const dy = half * Math.sin(angle);

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { outlinePath } from '../outline.ts';
-import { distanceToPath_m, flattenPath, pathArea_m2 } from '../path.ts';
-import type { CutOut, Path, Piece } from '../piece.ts';
+import { cutOutPath, outlinePath } from '../outline.ts';
+import { bounds, distanceToPath_m, flattenPath, pathArea_m2 } from '../path.ts';
+import type { CutOut, Path, PathOutline, Piece } from '../piece.ts';
 import { importedCutOut, importedOutline } from './imported-piece.ts';
 import { loopPath, pieceLoops } from './piece-loops.ts';
 import { readDxf } from './read-dxf.ts';
@@ -61,6 +61,8 @@ const pieces = fc
   });
 
 const ROUND_TRIP_M = 1e-5;
+/** An arc flatter than this has its centre farther out than a drawing file may reach. */
+const bent = (bulge: number): boolean => Math.abs(bulge) > 1e-3;
 
 describe('a piece written and read again', () => {
   const routes = {
@@ -112,4 +114,43 @@ describe('a piece written and read again', () => {
       { numRuns: 30 },
     );
   });
+
+  it('gives a template of another shape as it was drawn, with holes written and read again', () => {
+    const outline = fc
+      .array(fc.tuple(size(0.12, 0.18), size(-0.2, 0.2).filter(bent)), { minLength: 4, maxLength: 9 })
+      .map((spokes): PathOutline => {
+        const at = (i: number) => {
+          const k = i % spokes.length;
+          const angle = (2 * Math.PI * k) / spokes.length;
+          return { x_m: spokes[k]![0] * Math.cos(angle), y_m: spokes[k]![0] * Math.sin(angle) };
+        };
+        const segments = spokes.map(([, bulge], i) => ({ kind: 'arc' as const, to: at(i + 1), bulge }));
+        return { shape: 'path', start: at(0), segments };
+      });
+    fc.assert(
+      fc.property(outline, size(-3, 3), fc.constantFrom(...Object.values(routes)), (drawn, turn, route) => {
+        const sink: CutOut = {
+          shape: 'template',
+          outline: drawn,
+          name: 'sink',
+          centre: { x_m: 0.6, y_m: 0.3 },
+          rotation_rad: turn,
+          rim: 'dammed',
+        };
+        const top = { shape: 'rectangle', length_m: 1.2, width_m: 0.6 } as const;
+        const read = route({ outline: top, edges: {}, cutOuts: [sink], bodyThickness_m: 0.019 });
+        if (!read.ok) throw new Error(JSON.stringify(read.problems));
+        const [hole] = read.value.cutOuts;
+        expect(apart_m(hole!.path, cutOutPath(sink))).toBeLessThan(ROUND_TRIP_M);
+        const template = importedCutOut({ ...read.value, outline: hole! }, { x_m: 1, y_m: 1 }, 'sink');
+        if (!template.ok) throw new Error(JSON.stringify(template.problems));
+        if (template.value.cutOut.shape !== 'template') return;
+        expect(apart_m(template.value.path, cutOutPath(template.value.cutOut))).toBeLessThan(1e-9);
+        const box = bounds(cutOutPath(template.value.cutOut));
+        expect((box.minX_m + box.maxX_m) / 2).toBeCloseTo(1, 9);
+        expect((box.minY_m + box.maxY_m) / 2).toBeCloseTo(1, 9);
+      }),
+      { numRuns: 40 },
+    );
+  }, 30_000);
 });

@@ -1,5 +1,6 @@
 /** Cut-outs as they are marked: centre and edges from the two datum edges. */
 
+import { cutOutSize } from '../cut-out-size.ts';
 import { cutOutPath } from '../outline.ts';
 import { bounds } from '../path.ts';
 import type { Bounds, CutOut } from '../piece.ts';
@@ -11,7 +12,7 @@ export interface SetOutCutOut {
   /** Along its own axes; a round one has the same for both. */
   readonly length_m: number;
   readonly width_m: number;
-  /** 0 for an oval and a round one. */
+  /** 0 for all but a rectangle. */
   readonly cornerRadius_m: number;
   /** Counter-clockwise seen from above. */
   readonly rotation_rad: number;
@@ -30,12 +31,10 @@ export function placeCutOut(cutOut: CutOut, box: Bounds, datums: Datums): SetOut
   const two = fromDatums({ x_m: rim.maxX_m, y_m: rim.maxY_m }, datums);
   const near = { across_m: Math.min(one.across_m, two.across_m), up_m: Math.min(one.up_m, two.up_m) };
   const far = { across_m: Math.max(one.across_m, two.across_m), up_m: Math.max(one.up_m, two.up_m) };
-  const round = cutOut.shape === 'round';
   return {
     name: cutOut.name,
     shape: cutOut.shape,
-    length_m: round ? cutOut.diameter_m : cutOut.length_m,
-    width_m: round ? cutOut.diameter_m : cutOut.width_m,
+    ...cutOutSize(cutOut),
     cornerRadius_m: cutOut.shape === 'rectangle' ? cutOut.cornerRadius_m : 0,
     rotation_rad: cutOut.rotation_rad ?? 0,
     rim: cutOut.rim,

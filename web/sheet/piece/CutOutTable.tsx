@@ -7,6 +7,7 @@ import { ProblemText } from '#web/field/ProblemText.tsx';
 import { QuantityField, SelectField, TextField } from '#web/field/sheet-fields.tsx';
 import { useSheet } from '../context.tsx';
 import { FIRST_PIECE, usePiece } from './piece-handle.ts';
+import { TemplateSize } from './TemplateSize.tsx';
 
 const newCutOut = (count: number): CutOutDocument => ({
   name: `Cut-out ${count + 1}`,
@@ -83,23 +84,32 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                         ))}
                       </td>
                       <td data-label="Shape">
-                        <SelectField
-                          hideLabel
-                          label={`${name}: shape`}
-                          path={at('shape')}
-                          options={CUT_OUT_SHAPES}
-                        />
+                        {cutOut.shape === 'template' ? (
+                          'sink template'
+                        ) : (
+                          <SelectField
+                            hideLabel
+                            label={`${name}: shape`}
+                            path={at('shape')}
+                            options={CUT_OUT_SHAPES}
+                          />
+                        )}
                       </td>
                       <td data-label={cutOut.shape === 'round' ? 'Diameter' : 'Length'}>
-                        <QuantityField
-                          hideLabel
-                          label={`${name}: ${cutOut.shape === 'round' ? 'diameter' : 'length'}`}
-                          path={at('length')}
-                          kind="length"
-                        />
+                        {cutOut.shape === 'template' ? (
+                          <TemplateSize cutOut={cutOut} of="length_m" />
+                        ) : (
+                          <QuantityField
+                            hideLabel
+                            label={`${name}: ${cutOut.shape === 'round' ? 'diameter' : 'length'}`}
+                            path={at('length')}
+                            kind="length"
+                          />
+                        )}
                       </td>
                       <td data-label="Width" data-empty={cutOut.shape === 'round' || undefined}>
-                        {cutOut.shape !== 'round' && (
+                        {cutOut.shape === 'template' && <TemplateSize cutOut={cutOut} of="width_m" />}
+                        {cutOut.shape !== 'round' && cutOut.shape !== 'template' && (
                           <QuantityField
                             hideLabel
                             label={`${name}: width`}
