@@ -43,7 +43,7 @@ export function PieceFiles({ piece, name, system, onUse, onTemplate }: Props) {
   };
   return (
     <fieldset className="plain piece-files">
-      <legend>Drawing files</legend>
+      <legend className="unseen">Drawing files</legend>
       <DropZone
         className="drop"
         aria-label="Drop a drawing here"
@@ -89,7 +89,7 @@ export function PieceFiles({ piece, name, system, onUse, onTemplate }: Props) {
               })}
         />
       )}
-      <div className="row">
+      <div className="actions">
         {WAYS.map((way) => (
           <button
             key={way.label}

@@ -3,9 +3,11 @@ import { shopQuery, useShopChange } from '#web/api/queries.ts';
 import type { Shop } from '#web/api/types.ts';
 import { PageTitle } from '#web/shell/PageTitle.tsx';
 import { Trouble } from '#web/shell/Trouble.tsx';
+import { BodyDefaults } from './BodyDefaults.tsx';
 import { KeptField } from './KeptField.tsx';
 import { RatesTable } from './RatesTable.tsx';
 import { PACE_ROWS, WOOD_ROWS } from './rate-rows.ts';
+import { ShopSheets } from './ShopSheets.tsx';
 
 /** What the shop is, and how fast it works. */
 export function ShopPage() {
@@ -82,6 +84,23 @@ function Settings({ shop }: { readonly shop: Shop }) {
             }}
           />
         </div>
+      </section>
+      <section aria-labelledby="shop-body">
+        <h2 id="shop-body">How this shop builds and cuts bodies</h2>
+        <p className="section-note">
+          Where a job does not say otherwise. Common practice, no source, until you put in your own.
+        </p>
+        <BodyDefaults
+          body={shop.body}
+          system={shop.system}
+          onChange={(figures) => change({ body: figures })}
+        />
+        <ShopSheets
+          sheets={shop.body.sheets}
+          system={shop.system}
+          currency={shop.currency}
+          onChange={(sheets) => change({ body: { ...shop.body, sheets } })}
+        />
       </section>
       <section aria-labelledby="shop-rates">
         <h2 id="shop-rates">How fast this shop works</h2>

@@ -12,7 +12,7 @@ export function PieceDetails({ base }: { readonly base: Path }) {
     <div className="folds">
       <MeasuredPart base={base} id={`${id}-survey`} />
       <FitPart base={base} id={`${id}-fit`} />
-      <BodyPart base={base} id={`${id}-body`} />
+      <BodyPart base={base} id={`${id}-build`} />
       <FilesPart base={base} id={`${id}-files`} />
       <SetOutPart base={base} id={`${id}-set-out`} />
     </div>

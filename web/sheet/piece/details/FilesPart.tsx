@@ -9,9 +9,9 @@ import { ProblemText } from '#web/field/ProblemText.tsx';
 import { PieceFiles } from '#web/files/PieceFiles.tsx';
 import { useSheet } from '../../context.tsx';
 import { counted } from '../../summaries.ts';
-import { withEdges } from '../outline-forms.ts';
 import { Fold } from './Fold.tsx';
 import { usePieceAt } from './use-piece-at.ts';
+import { withOutline } from './with-outline.ts';
 
 interface Said {
   readonly done: string;
@@ -31,14 +31,11 @@ export function FilesPart({ base, id }: { readonly base: Path; readonly id: stri
       return;
     }
     const { cutOuts, left } = holeDocuments(drawing, system);
-    change('Use a drawing', (now) =>
-      withEdges({
-        ...now,
-        outline: outline.value,
-        // A drawing without holes says nothing about those that are there.
-        cutOuts: drawing.cutOuts.length === 0 ? now.cutOuts : cutOuts.slice(0, 50),
-      }),
-    );
+    change('Use a drawing', (now) => ({
+      ...withOutline(now, outline.value),
+      // A drawing without holes says nothing about those that are there.
+      cutOuts: drawing.cutOuts.length === 0 ? now.cutOuts : cutOuts.slice(0, 50),
+    }));
     const holes = drawing.cutOuts.length === 0 ? '' : ` and ${counted(cutOuts.length, 'cut-out')}`;
     setSaid({
       done: `The outline${holes} now come from the drawing. Undo brings the old ones back.`,

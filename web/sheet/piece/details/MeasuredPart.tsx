@@ -9,9 +9,9 @@ import { SurveyPanel } from '#web/survey/SurveyPanel.tsx';
 import { surveyPicture } from '#web/survey/survey-picture.ts';
 import { useSheet } from '../../context.tsx';
 import { counted } from '../../summaries.ts';
-import { withEdges } from '../outline-forms.ts';
 import { Fold } from './Fold.tsx';
 import { usePieceAt } from './use-piece-at.ts';
+import { withOutline } from './with-outline.ts';
 
 /** What a tape read at the customer's wall, and the outline it comes to. */
 export function MeasuredPart({ base, id }: { readonly base: Path; readonly id: string }) {
@@ -52,7 +52,7 @@ export function MeasuredPart({ base, id }: { readonly base: Path; readonly id: s
             onChange={(next) => set('Tape readings', place, next)}
             onUse={(corners) => {
               change('Use the surveyed outline', (piece) =>
-                withEdges({ ...piece, outline: polygonDocument(corners, system) }),
+                withOutline(piece, polygonDocument(corners, system)),
               );
               toast(
                 `The outline has ${counted(corners.length, 'corner')} as measured. Undo brings the old one back.`,
