@@ -1,7 +1,7 @@
-/** The demo shop: invented, with four jobs at different stages and a resin card of its own. Dates lie around the day it is opened. */
+/** The demo shop: invented, with five jobs at different stages and a resin card of its own. Dates lie around the day it is opened. */
 import type { JobDocumentInput } from '#core/job/document.ts';
 import type { ResinCardDocumentInput } from '#core/resin/card-document.ts';
-import { ellCounter, hallTable, roundTable, vanityVesselSink } from './jobs.ts';
+import { counterAndShelf, ellCounter, hallTable, roundTable, vanityVesselSink } from './jobs.ts';
 
 export interface Demo {
   readonly shop: {
@@ -34,6 +34,14 @@ export function demo(today: string): Demo {
         document: poured(roundTable, 'curing', on(6), [on(-1, '10:00'), on(0, '08:00')]),
       },
       { id: '0190d000-0000-7000-8000-000000000004', document: poured(hallTable, 'enquiry', '', []) },
+      {
+        id: '0190d000-0000-7000-8000-000000000005',
+        document: poured(counterAndShelf, 'building', on(20), [
+          on(6, '09:00'),
+          on(7, '13:00'),
+          on(7, '15:00'),
+        ]),
+      },
     ],
   };
 }

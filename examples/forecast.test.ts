@@ -5,9 +5,9 @@ import type { CoatForecast } from '#core/job/forecast.ts';
 import type { StepKind } from '#core/pour/plan.ts';
 import type { TimeRange } from '#core/resin/model.ts';
 import { demo } from './demo.ts';
-import { ellCounter, hallTable, roundTable, vanityVesselSink } from './jobs.ts';
+import { counterAndShelf, ellCounter, hallTable, roundTable, vanityVesselSink } from './jobs.ts';
 
-const examples = { vanityVesselSink, ellCounter, roundTable, hallTable };
+const examples = { vanityVesselSink, ellCounter, counterAndShelf, roundTable, hallTable };
 
 describe.each(Object.entries(examples))('%s', (name, job) => {
   const forecast = computeJob(job);

@@ -3,6 +3,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { checkShape } from '#core/job/check-job.ts';
 import { jobSchema } from '#core/job/job-schema.ts';
+import counter from './counter-and-shelf.json' with { type: 'json' };
 import ell from './ell-counter.json' with { type: 'json' };
 import hall from './hall-table.json' with { type: 'json' };
 import * as read from './jobs.ts';
@@ -11,7 +12,7 @@ import vanity from './vanity-vessel-sink.json' with { type: 'json' };
 
 const published = readFileSync(new URL('../docs/job.schema.json', import.meta.url), 'utf8');
 const validate = new Ajv2020({ strict: true, allErrors: true }).compile(JSON.parse(published));
-const files = Object.entries({ ell, hall, round, vanity });
+const files = Object.entries({ counter, ell, hall, round, vanity });
 
 describe('docs/job.schema.json', () => {
   it('is what this version reads (if not: node scripts/job-schema.ts)', () => {

@@ -44,24 +44,24 @@ export const tests: readonly BrowserTest[] = [
     run: async ({ page, baseUrl, axe }) => {
       await page.goto(`${baseUrl}/jobs`);
       const rows = page.locator('.ledger.jobs tbody tr');
-      await rows.nth(3).waitFor();
+      await rows.nth(4).waitFor();
       await axe(page);
       await page.getByLabel('Search title and customer').fill('vanity');
       same(await rows.count(), 1, 'jobs found');
       await page.getByLabel('Search title and customer').fill('');
       await page.getByRole('button', { name: 'Archive Oval hall table' }).click();
       await page.locator('.toast', { hasText: 'in the archive' }).waitFor();
-      await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 3);
+      await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 4);
       await page.locator('.toast').getByRole('button', { name: 'Undo' }).click();
-      await rows.nth(3).waitFor();
+      await rows.nth(4).waitFor();
       await page.getByRole('button', { name: 'Archive Oval hall table' }).click();
-      await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 3);
+      await page.waitForFunction(() => document.querySelectorAll('.ledger.jobs tbody tr').length === 4);
       const archive = page.getByRole('checkbox', { name: 'Archive (1)' });
       await archive.check();
       await page.getByRole('button', { name: 'Restore Oval hall table' }).click();
       await page.locator('.toast', { hasText: 'back in the list' }).last().waitFor();
       await page.getByRole('checkbox', { name: 'Archive (0)' }).uncheck();
-      await rows.nth(3).waitFor();
+      await rows.nth(4).waitFor();
       await page.setViewportSize({ width: 360, height: 740 });
       await axe(page);
       same(

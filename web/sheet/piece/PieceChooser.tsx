@@ -1,4 +1,5 @@
 import './pieces.css';
+import type { PieceDocument } from '#core/job/document.ts';
 import { MOST_PIECES, withCopy, withoutPiece, withPiece } from '#core/job/pieces.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { TextField } from '#web/field/sheet-fields.tsx';
@@ -47,7 +48,7 @@ export function PieceChooser({ pieces, index, chosen, base, choose }: ChosenPiec
           type="button"
           className="small"
           disabled={full}
-          onClick={() => add('Add a piece', (id) => (job) => withPiece(job, id))}
+          onClick={() => add('Add a piece', (id) => (job) => withPiece(job, id, builtLike(job.piece)))}
         >
           + Add a piece
         </button>
@@ -72,4 +73,9 @@ export function PieceChooser({ pieces, index, chosen, base, choose }: ChosenPiec
       {several && <p className="section-note">{togetherSummary(forecast, speak)}</p>}
     </section>
   );
+}
+
+/** A further piece is mostly built of the same board as the first. */
+function builtLike({ board, boardThickness, bodyThickness }: PieceDocument): Partial<PieceDocument> {
+  return { board, boardThickness, bodyThickness };
 }
