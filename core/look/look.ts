@@ -22,8 +22,10 @@ export interface Flake {
 export interface LookColour {
   readonly key: string;
   readonly name: string;
-  /** Straight on, without gloss. */
+  /** Straight on, without gloss, in the film of the tops. */
   readonly light: LinearRgb;
+  /** The same in the thinner film of the faces; `light` when left out. */
+  readonly faceLight?: LinearRgb;
   readonly flake: Flake | null;
 }
 
