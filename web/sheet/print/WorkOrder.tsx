@@ -14,7 +14,10 @@ import { RunSheet } from '../RunSheet.tsx';
 import { StageTable } from '../StageTable.tsx';
 import { coatedNames, onePieceSummary, type PlannedCoat, plans, togetherSummary } from '../summaries.ts';
 import { Verdict } from '../Verdict.tsx';
+import { BodyOrder } from './BodyOrder.tsx';
 import { RulesOfThumb } from './RulesOfThumb.tsx';
+
+const FIRST_BASE = ['piece'] as const;
 
 /** The shop's work order on paper: what is agreed, the drawing, and for each coat cups, steps to tick, chart and cautions. */
 export function WorkOrder() {
@@ -76,6 +79,13 @@ export function WorkOrder() {
       <section>
         <Cautions cautions={forecast?.cautions ?? []} title="Always" />
       </section>
+      {pieces.map((place, i) => (
+        <BodyOrder
+          key={place.id}
+          base={i === 0 ? FIRST_BASE : ['otherPieces', i - 1]}
+          name={pieces.length === 1 ? 'Body' : `Body of ${place.name}`}
+        />
+      ))}
       {plans(forecast).map((planned) => (
         <CoatOrder
           key={planned.id}
