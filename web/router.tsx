@@ -6,7 +6,7 @@ import { NotFound } from './shell/NotFound.tsx';
 import { PageError } from './shell/PageError.tsx';
 import { Shell } from './shell/Shell.tsx';
 
-/** Routes: / (Today), /jobs, /jobs/$jobId, /resins, /resins/$resinId, /shop. Data is asked for early; the screens show it, and its errors, themselves. */
+/** Routes: / (Today), /jobs, /jobs/$jobId, /resins, /resins/$resinId, /shop, /run/$runId. Data is asked for early; the screens show it, and its errors, themselves. */
 export function makeRouter(queries: QueryClient) {
   const root = createRootRoute({
     component: Shell,
@@ -48,8 +48,13 @@ export function makeRouter(queries: QueryClient) {
     path: '/shop',
     component: lazyRouteComponent(() => import('./shop/ShopPage.tsx'), 'ShopPage'),
   });
+  const run = createRoute({
+    getParentRoute: () => root,
+    path: '/run/$runId',
+    component: lazyRouteComponent(() => import('./run/RunPage.tsx'), 'RunPage'),
+  });
   return createRouter({
-    routeTree: root.addChildren([today, jobs, job, resins, resin, shop]),
+    routeTree: root.addChildren([today, jobs, job, resins, resin, shop, run]),
     defaultErrorComponent: PageError,
     scrollRestoration: true,
     defaultPreload: 'intent',

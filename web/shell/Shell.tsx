@@ -1,12 +1,22 @@
-import { Link, Outlet } from '@tanstack/react-router';
+import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useShop } from '#web/api/queries.ts';
 import { ConnectionState } from './ConnectionState.tsx';
 import { SystemSwitch } from './SystemSwitch.tsx';
 import { Toasts } from './toasts.tsx';
 
-/** What stands around every screen. */
+/** What stands around every screen; a pour has the whole of it. */
 export function Shell() {
   const shop = useShop();
+  const pouring = useLocation({ select: ({ pathname }) => pathname.startsWith('/run/') });
+  if (pouring)
+    return (
+      <>
+        <main id="main" tabIndex={-1}>
+          <Outlet />
+        </main>
+        <Toasts />
+      </>
+    );
   return (
     <>
       <a className="skip" href="#main">

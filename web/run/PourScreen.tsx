@@ -1,0 +1,109 @@
+import { useState } from 'react';
+import { formatDuration } from '#core/quantity/format.ts';
+import { pourClock } from '#web/units/dates.ts';
+import type { Speak } from '#web/units/speak.ts';
+import { CupsStanding } from './CupsStanding.tsx';
+import type { RunSession, RunView } from './run-session.ts';
+import type { KeptRun } from './run-shelf.ts';
+import { SlackBar } from './SlackBar.tsx';
+import { screenState, type Whose } from './screen-state.ts';
+import { leftWords } from './screen-words.ts';
+import { WhoseSteps } from './WhoseSteps.tsx';
+
+interface Props {
+  readonly kept: KeptRun;
+  readonly session: RunSession;
+  readonly view: RunView;
+  readonly speak: Speak;
+}
+
+/** The pour under way: what to do now, how long it may take, and what comes next; readable from across the piece. */
+export function PourScreen({ kept, session, view, speak }: Props) {
+  const { plan } = kept.pour;
+  const crew = Math.max(1, ...plan.steps.map(({ person }) => person));
+  const [whose, setWhose] = useState<Whose>('all');
+  const { forecast, failed } = view;
+  const now_s = view.now_s ?? 0;
+  if (forecast === null)
+    return (
+      <p role="status" className="waiting">
+        {failed === null ? 'Computing the windows …' : `The windows could not be computed: ${failed}.`}
+      </p>
+    );
+  const screen = screenState(forecast, now_s, whose);
+  const { now, next, left_s, wait_s, tone } = screen;
+  const undoable = view.state.undoable;
+  const target = now ?? next;
+  return (
+    <div className="run-pour">
+      <p className="run-clock">
+        <span className="unseen">On the clock of the pour </span>
+        {pourClock(now_s)}
+        {crew > 1 && <WhoseSteps crew={crew} whose={whose} onWhose={setWhose} />}
+      </p>
+      <section className="run-now" aria-label="Now" data-tone={tone}>
+        {target === null ? (
+          <h2>Nothing more to do: hands off</h2>
+        ) : (
+          <>
+            <p className="run-word">{now === null ? 'Next' : 'Now'}</p>
+            <h2>{target.step.label}</h2>
+            {left_s !== null && (
+              <p className="run-left">
+                <span className="run-figure">
+                  {pourClock(Math.abs(now === null ? (wait_s ?? 0) : left_s))}
+                </span>
+                <span className="run-unit">{now === null ? 'until it is due' : leftWords(left_s)}</span>
+              </p>
+            )}
+            <p className="run-limit">
+              Until {target.window.limit}
+              {target.step.optional && '. May be left out'}
+            </p>
+          </>
+        )}
+      </section>
+      <div className="run-buttons">
+        <button
+          type="button"
+          className="primary run-done"
+          disabled={target === null}
+          onClick={() => target !== null && void session.did({ kind: 'done', step: target.step.id })}
+        >
+          Done
+        </button>
+        <button
+          type="button"
+          disabled={target === null}
+          onClick={() =>
+            target !== null && void session.did({ kind: 'skipped', step: target.step.id, why: '' })
+          }
+        >
+          Skip
+        </button>
+        <button type="button" disabled={undoable === null} onClick={() => void session.undo()}>
+          Undo
+        </button>
+      </div>
+      <section className="run-next" aria-label="Next">
+        {now !== null && next !== null && (
+          <p>
+            <span className="run-word">Next</span> {next.step.label}
+            {next.start_s > now_s && `, in ${formatDuration(next.start_s - now_s)}`}
+          </p>
+        )}
+        {screen.beside.map(({ step }) => (
+          <p key={step.id}>
+            <span className="run-word">Person {step.person}</span> {step.label}
+          </p>
+        ))}
+      </section>
+      <SlackBar slack_s={screen.slack_s} tone={screen.slackTone} step={stepLabel(forecast.slackStep)} />
+      <CupsStanding standing={screen.standing} speak={speak} />
+    </div>
+  );
+
+  function stepLabel(id: string | null): string {
+    return plan.steps.find((step) => step.id === id)?.label ?? '';
+  }
+}
