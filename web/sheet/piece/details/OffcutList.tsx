@@ -50,7 +50,7 @@ export function OffcutList({ board }: { readonly board: BoardName }) {
                   type="button"
                   className="small"
                   disabled={isPending}
-                  aria-label={`Take the offcut ${size} off the shelf`}
+                  aria-label={`Gone: offcut ${size}, off the shelf`}
                   onClick={() => void takeOff(id)}
                 >
                   Gone
