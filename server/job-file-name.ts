@@ -1,8 +1,8 @@
 /**
- * Content-Disposition for a job file named after its title: letters and digits of any script, at most 60; in plain ASCII too, for
+ * Content-Disposition for a file named after the title of a job: letters and digits of any script, at most 60; in plain ASCII too, for
  * programs that know no `filename*` (RFC 6266, section 4.3).
  */
-export function attachment(title: string): string {
+export function attachment(title: string, ending = '.pourwright.json'): string {
   const name = [
     ...title
       .normalize('NFC')
@@ -13,5 +13,5 @@ export function attachment(title: string): string {
     .join('');
   const stem = name.replaceAll(/^-+|-+$/g, '') || 'job';
   const ascii = stem.replaceAll(/[^A-Za-z0-9-]+/g, '').replaceAll(/^-+|-+$/g, '') || 'job';
-  return `attachment; filename="${ascii}.pourwright.json"; filename*=UTF-8''${encodeURIComponent(stem)}.pourwright.json`;
+  return `attachment; filename="${ascii}${ending}"; filename*=UTF-8''${encodeURIComponent(stem)}${ending}`;
 }
