@@ -2,13 +2,14 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { filmRows } from './film-rows.ts';
+import { lookRows } from './look-rows.ts';
 import { resinRows } from './resin-rows.ts';
 import type { Row } from './row.ts';
 
 export const PLACE = join(import.meta.dirname, '..', '..', 'docs', 'science', 'agreement.md');
 
 export function agreementRows(): readonly Row[] {
-  return [...resinRows(), ...filmRows()];
+  return [...resinRows(), ...filmRows(), ...lookRows()];
 }
 
 export function agreementTable(): string {
