@@ -1,7 +1,7 @@
 import { GRAINS } from '#core/job/body-document.ts';
 import { BOARD_WEIGHTS } from '#core/piece/body/board-names.ts';
 import { edgeNames } from '#core/piece/outline.ts';
-import { lengthToType } from '#core/quantity/length-to-type.ts';
+import { formatLength } from '#core/quantity/format.ts';
 import { useShop } from '#web/api/queries.ts';
 import type { Path } from '#web/draft/at-path.ts';
 import { without } from '#web/draft/at-path.ts';
@@ -27,7 +27,7 @@ export function BuildForm({ base }: { readonly base: Path }) {
   const { document, change, read } = usePieceAt(base);
   const { body } = document;
   const at = (...path: Path) => [...base, 'body', ...path];
-  const usual = (length_m: number) => lengthToType(length_m, system);
+  const usual = (length_m: number) => formatLength(length_m, system);
   const names = read.piece === null ? [] : edgeNames(read.piece.outline);
   const edges = names.map((value) => ({ value, label: value }));
   return (

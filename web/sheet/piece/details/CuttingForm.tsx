@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { BodyWork } from '#core/job/body-work.ts';
-import { lengthToType } from '#core/quantity/length-to-type.ts';
+import { formatLength } from '#core/quantity/format.ts';
 import { useOffcutShelf } from '#web/api/offcuts-api.ts';
 import { useShop } from '#web/api/queries.ts';
 import { SheetTable } from '#web/body/SheetTable.tsx';
@@ -22,7 +22,7 @@ export function CuttingForm({ base, work }: { readonly base: Path; readonly work
   const { document, change } = usePieceAt(base);
   const { body, board } = document;
   const at = (...path: Path) => [...base, 'body', ...path];
-  const usual = (length_m: number) => lengthToType(length_m, system);
+  const usual = (length_m: number) => formatLength(length_m, system);
   const ofShop = shop.sheets.filter((sheet) => sheet.board === board);
   const here = shelf.filter((offcut) => offcut.board === board);
   const sheets = (make: (now: typeof body.sheets) => typeof body.sheets, label: string) =>
