@@ -6,6 +6,7 @@ import { aboutApi } from './about-api.ts';
 import { type AppEnv, errorOf } from './context.ts';
 import { hostGuard, originGuard, securityHeaders } from './guards.ts';
 import { jobsApi } from './jobs-api.ts';
+import { lookApi } from './look/look-api.ts';
 import { offcutsApi } from './offcuts-api.ts';
 import { Refusal } from './refusal.ts';
 import { resinsApi } from './resins-api.ts';
@@ -59,6 +60,7 @@ export function createApp(parts: AppParts) {
   const withApi = app
     .route('/', jobsApi(store, cards, now))
     .route('/', setOutApi(store, now))
+    .route('/', lookApi(store, cards, now))
     .route('/', resinsApi(store, cards, now))
     .route('/', shopApi(store, now))
     .route('/', offcutsApi(store, now))

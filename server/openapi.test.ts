@@ -42,7 +42,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(29);
+    expect(described.length).toBe(33);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -124,6 +124,19 @@ describe('the OpenAPI description', () => {
       await check(422, 'GET', job + file, `/api/jobs/${id}${file}`);
       await check(404, 'GET', job + file, `/api/jobs/${none}${file}`);
       await check(400, 'GET', job + file, `/api/jobs/${whole}${file}?paper=a5`);
+    }
+    const poured = uuid();
+    const coats = [{ id: 'c', film: '3 mm', faceFilm: '0.5 mm', edges: 'dammed' }];
+    await check(201, 'POST', '/api/jobs', '/api/jobs', {
+      id: poured,
+      saveId: uuid(),
+      document: { ...document, piece, coats },
+    });
+    for (const file of ['approval.pdf', 'pour-map.pdf', 'full-size.pdf', 'picture.png']) {
+      await check(200, 'GET', `${job}/look/${file}`, `/api/jobs/${poured}/look/${file}?coat=c`);
+      await check(422, 'GET', `${job}/look/${file}`, `/api/jobs/${id}/look/${file}`);
+      await check(404, 'GET', `${job}/look/${file}`, `/api/jobs/${none}/look/${file}`);
+      await check(400, 'GET', `${job}/look/${file}`, `/api/jobs/${poured}/look/${file}?paper=a5`);
     }
     await check(200, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/1`);
     await check(404, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/9`);

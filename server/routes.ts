@@ -3,6 +3,7 @@
  * app has exactly these routes and that its answers are as described.
  */
 import type { z } from 'zod';
+import { lookRoutes } from './look/routes.ts';
 import { runRoutes } from './runs/routes.ts';
 import * as s from './schemas.ts';
 import { setOutRoutes } from './set-out/routes.ts';
@@ -81,6 +82,7 @@ export const routes = {
     answers: { 200: { what: 'The job document, as a download', schema: s.Job.shape.document }, 404: noJob },
   },
   ...setOutRoutes,
+  ...lookRoutes,
   listVersions: {
     method: 'get',
     path: '/api/jobs/:id/versions',

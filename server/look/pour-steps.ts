@@ -51,9 +51,13 @@ function groundOnly({ document, look }: LookSheet): number {
   return Math.max(0, 1 - poured / whole_m3);
 }
 
+const STEP = { us: 0.0254 / 8, metric: 0.001 } as const;
+
 function cellsOf(move: LookMoveDocument, sheet: LookSheet): PourStep['cells'] {
   const { system } = sheet;
-  const size = (m: number) => sayLength(m, system);
+  // By hand nobody works finer than an eighth of an inch; tools are named by their own size.
+  const size = (m: number) => sayLength(Math.max(STEP[system], roundTo(m, STEP[system])), system);
+  const tool = (m: number) => sayLength(system === 'us' ? roundTo(m, STEP.us / 2) : m, system);
   const mirrored =
     sheet.document.symmetry !== 'none' && move.kind !== 'fogged edge' && move.kind !== 'clear buffer';
   const named = (what: string): Cell => [
@@ -79,7 +83,7 @@ function cellsOf(move: LookMoveDocument, sheet: LookSheet): PourStep['cells'] {
         '',
         '',
         along(move.path, sheet),
-        [`pull ${size(lengthOf(move.path))}`, `tool ${size(move.width_m)} wide, ${depthWords(move.depth)}`],
+        [`pull ${size(lengthOf(move.path))}`, `tool ${tool(move.width_m)} wide, ${depthWords(move.depth)}`],
       ];
     case 'comb': {
       const what = move.teeth === 1 ? 'Draw a stick right across' : 'Draw a comb right across';
@@ -94,8 +98,8 @@ function cellsOf(move: LookMoveDocument, sheet: LookSheet): PourStep['cells'] {
         [
           `film carried ${size(Math.abs(move.pull_m))}`,
           move.teeth === 1
-            ? `stick ${size(move.width_m)} wide`
-            : `${move.teeth} teeth, ${size(move.width_m)} wide, ${size(move.pitch_m)} apart`,
+            ? `stick ${tool(move.width_m)} wide`
+            : `${move.teeth} teeth, ${tool(move.width_m)} wide, ${tool(move.pitch_m)} apart`,
         ],
       ];
     }

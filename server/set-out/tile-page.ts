@@ -69,6 +69,8 @@ export function tilePage(
   partNames(ink, tile, at, taken);
   for (const mark of tile.marks) {
     const p = at(mark.at);
+    // On a picture the crosses stand on a patch of paper.
+    if (under !== undefined) doc.rect(p.x - 24, p.y - 17, 48, 28).fill('#ffffff');
     line(ink, { x: p.x - 8, y: p.y }, { x: p.x + 8, y: p.y }, 0.5, GREY);
     line(ink, { x: p.x, y: p.y - 8 }, { x: p.x, y: p.y + 8 }, 0.5, GREY);
     doc.circle(p.x, p.y, 4).lineWidth(0.5).strokeColor(GREY).stroke();
