@@ -24,6 +24,25 @@ describe('the shape', () => {
     expect(problemsOf(input)).toMatchObject([{ path, read: shown }]);
   });
 
+  it('tells the moves a look may have, and the unit of a drawn figure', () => {
+    const withMove = (move: object) => ({
+      ...job,
+      coats: [{ ...job.coats[0], look: { version: 1, moves: [move] } }],
+    });
+    expect(problemsOf(withMove({ kind: 'sprinkle', id: 'x' }))).toMatchObject([
+      {
+        path: 'coats.0.look.moves.0.kind',
+        read: 'sprinkle',
+        allowed: expect.stringContaining('puddle, stroke'),
+      },
+    ]);
+    const far = { kind: 'puddle', id: 'x', colour: '1', volume_m3: 0, path: [[0, 99]] };
+    expect(problemsOf(withMove(far)).map((problem) => problem.allowed)).toEqual([
+      'at least 1e-9 m3',
+      'at most 20 m',
+    ]);
+  });
+
   it('names a field that a job does not have, and the shapes an outline may have', () => {
     expect(problemsOf({ ...job, colour: 'red' })).toMatchObject([
       { path: '', allowed: 'no field called colour' },

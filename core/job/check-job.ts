@@ -56,11 +56,13 @@ function allowedBy(issue: z.core.$ZodIssue): string {
     case 'invalid_type':
       return KINDS[issue.expected] ?? issue.expected;
     case 'invalid_union':
-      return OUTLINE_SHAPES.join(', ');
+      return 'options' in issue && Array.isArray(issue.options)
+        ? issue.options.map(String).join(', ')
+        : OUTLINE_SHAPES.join(', ');
     case 'too_big':
-      return `at most ${issue.maximum} ${COUNTED[issue.origin] ?? ''}`.trim();
+      return `at most ${issue.maximum} ${COUNTED[issue.origin] ?? unitOf(issue.path)}`.trim();
     case 'too_small':
-      return `at least ${issue.minimum} ${COUNTED[issue.origin] ?? ''}`.trim();
+      return `at least ${issue.minimum} ${COUNTED[issue.origin] ?? unitOf(issue.path)}`.trim();
     default:
       return issue.message;
   }
@@ -74,8 +76,16 @@ const KINDS: Readonly<Record<string, string>> = {
   object: 'an object',
 };
 const COUNTED: Readonly<Record<string, string>> = { string: 'characters', array: 'entries' };
+
+/** Unit of a drawn figure, by the end of its name; places of a look are lists of metres. */
+function unitOf(path: readonly PropertyKey[]): string {
+  const field = String(path.findLast((key) => typeof key === 'string') ?? '');
+  const end = /_(m3|m2|m|rad)$/.exec(field)?.[1];
+  return end ?? (['path', 'at', 'through', 'centre', 'corners'].includes(field) ? 'm' : '');
+}
+
 function sentence(issue: z.core.$ZodIssue): string {
-  const field = String(issue.path.at(-1) ?? 'job');
+  const field = String(issue.path.findLast((key) => typeof key === 'string') ?? 'job');
   switch (issue.code) {
     case 'unrecognized_keys':
       return `There is a field here that a job does not have.`;

@@ -20,6 +20,54 @@ const ready = (job: JobDocument) => {
   return made.value;
 };
 
+describe('a look in a job', () => {
+  const warnings = (change: Partial<LookDocument>) =>
+    readJob(withCoat({ look: { ...emptyLook(), ...change } }), GENERIC_CARDS).warnings;
+
+  test('is no reason to refuse the job, but its faults are told at their field', () => {
+    const puddle = {
+      kind: 'puddle',
+      id: 'a',
+      kept: true,
+      name: '',
+      colour: 'blue',
+      volume_m3: 1e-5,
+      path: [[0.3, 0.3]],
+    } as const;
+    const move = { ...puddle, path: [[0.3, 0.3] as [number, number]] };
+    expect(warnings({ moves: [move] })).toContainEqual(
+      expect.objectContaining({
+        path: `coats.${AT}.look.moves.0.colour`,
+        code: 'warning.look.colour',
+        read: 'blue',
+      }),
+    );
+    expect(readJob(withCoat({ look: { ...emptyLook(), moves: [move] } }), GENERIC_CARDS).problems).toEqual(
+      [],
+    );
+  });
+
+  test('whose puddles do not take what the cups hold says so at the share', () => {
+    const told = warnings({}).filter((problem) => problem.code === 'warning.look-cups');
+    expect(told.length).toBe(vanity.coats[AT]!.colours.length);
+    expect(told[0]).toMatchObject({
+      path: `coats.${AT}.colours.0.share`,
+      allowed: '100 %, as poured in the look',
+    });
+  });
+
+  test('composed to the shares of the coat has nothing to tell but what runs off', () => {
+    const { look, setting } = ready(vanity);
+    const shares = new Map(
+      vanity.coats[AT]!.colours.map((colour, at) => [colourKey(colour, at), Number.parseFloat(colour.share)]),
+    );
+    const made = composeLook(look, shares, setting);
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const found = warnings(made.value.look);
+    expect(found.filter((problem) => problem.path.includes('.look.'))).toEqual([]);
+  });
+});
+
 describe('the look of a coat', () => {
   test('can be composed from a job as it stands', () => {
     const { look, setting, known } = ready(vanity);

@@ -12,6 +12,7 @@ import { checkShape } from './check-job.ts';
 import { FIRST_PIECE_ID, type JobDocument } from './document.ts';
 import type { Missing } from './forecast.ts';
 import { localMinutes } from './local-time.ts';
+import { lookFindings } from './look-findings.ts';
 import { Notes } from './notes.ts';
 import { coatedIds, type PiecePlace, piecesOf } from './pieces.ts';
 import { readCoat } from './read-coat.ts';
@@ -129,7 +130,7 @@ export function readJob(document: JobDocument, cards: readonly ResinCard[], syst
     room,
     coats,
     problems: notes.problems,
-    warnings: notes.warnings,
+    warnings: [...notes.warnings, ...lookFindings(document, { pieces }, system)],
     missing: notes.missing,
   };
 }
