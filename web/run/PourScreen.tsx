@@ -2,12 +2,17 @@ import { useState } from 'react';
 import { formatDuration } from '#core/quantity/format.ts';
 import { pourClock } from '#web/units/dates.ts';
 import type { Speak } from '#web/units/speak.ts';
+import { CueChoices } from './CueChoices.tsx';
 import { CupsStanding } from './CupsStanding.tsx';
+import { HappenedSheet } from './HappenedSheet.tsx';
+import { ReadingSheet } from './ReadingSheet.tsx';
 import type { RunSession, RunView } from './run-session.ts';
 import type { KeptRun } from './run-shelf.ts';
 import { SlackBar } from './SlackBar.tsx';
 import { screenState, type Whose } from './screen-state.ts';
 import { leftWords } from './screen-words.ts';
+import { readySound } from './speak-aloud.ts';
+import { useCueChoice, useCues } from './use-cues.ts';
 import { WhoseSteps } from './WhoseSteps.tsx';
 
 interface Props {
@@ -24,6 +29,9 @@ export function PourScreen({ kept, session, view, speak }: Props) {
   const [whose, setWhose] = useState<Whose>('all');
   const { forecast, failed } = view;
   const now_s = view.now_s ?? 0;
+  const [sheet, setSheet] = useState<'happened' | 'reading' | null>(null);
+  const [choice, setChoice] = useCueChoice();
+  const written = useCues(forecast, now_s, whose, choice);
   if (forecast === null)
     return (
       <p role="status" className="waiting">
@@ -34,6 +42,7 @@ export function PourScreen({ kept, session, view, speak }: Props) {
   const { now, next, left_s, wait_s, tone } = screen;
   const undoable = view.state.undoable;
   const target = now ?? next;
+  const figure = pourClock(Math.abs((now === null ? wait_s : left_s) ?? 0));
   return (
     <div className="run-pour">
       <p className="run-clock">
@@ -50,8 +59,8 @@ export function PourScreen({ kept, session, view, speak }: Props) {
             <h2>{target.step.label}</h2>
             {left_s !== null && (
               <p className="run-left">
-                <span className="run-figure">
-                  {pourClock(Math.abs(now === null ? (wait_s ?? 0) : left_s))}
+                <span className="run-figure" data-long={figure.length > 5 || undefined}>
+                  {figure}
                 </span>
                 <span className="run-unit">{now === null ? 'until it is due' : leftWords(left_s)}</span>
               </p>
@@ -68,7 +77,10 @@ export function PourScreen({ kept, session, view, speak }: Props) {
           type="button"
           className="primary run-done"
           disabled={target === null}
-          onClick={() => target !== null && void session.did({ kind: 'done', step: target.step.id })}
+          onClick={() => {
+            readySound();
+            if (target !== null) void session.did({ kind: 'done', step: target.step.id });
+          }}
         >
           Done
         </button>
@@ -83,6 +95,12 @@ export function PourScreen({ kept, session, view, speak }: Props) {
         </button>
         <button type="button" disabled={undoable === null} onClick={() => void session.undo()}>
           Undo
+        </button>
+        <button type="button" onClick={() => setSheet('happened')}>
+          Something happened
+        </button>
+        <button type="button" onClick={() => setSheet('reading')}>
+          Reading
         </button>
       </div>
       <section className="run-next" aria-label="Next">
@@ -100,6 +118,25 @@ export function PourScreen({ kept, session, view, speak }: Props) {
       </section>
       <SlackBar slack_s={screen.slack_s} tone={screen.slackTone} step={stepLabel(forecast.slackStep)} />
       <CupsStanding standing={screen.standing} speak={speak} />
+      <div className="run-cues">
+        <CueChoices choice={choice} onChoice={setChoice} />
+        <p className="run-written" aria-live="polite">
+          {written}
+        </p>
+      </div>
+      {sheet === 'happened' && (
+        <HappenedSheet
+          kept={kept}
+          session={session}
+          forecast={forecast}
+          now_s={now_s}
+          speak={speak}
+          onClose={() => setSheet(null)}
+        />
+      )}
+      {sheet === 'reading' && (
+        <ReadingSheet session={session} forecast={forecast} speak={speak} onClose={() => setSheet(null)} />
+      )}
     </div>
   );
 

@@ -1,9 +1,11 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { mayStart, type ReadyItem, readiness } from '#core/pour/run/readiness.ts';
 import { readRelativeHumidity, readTemperature_K } from '#core/quantity/read.ts';
+import { keepApp } from '#web/keep-app.ts';
 import type { Speak } from '#web/units/speak.ts';
 import type { RunSession, RunView } from './run-session.ts';
 import type { KeptRun } from './run-shelf.ts';
+import { readySound } from './speak-aloud.ts';
 import { TextAsk } from './TextAsk.tsx';
 
 interface Props {
@@ -43,6 +45,7 @@ export function Readiness({ kept, session, view, speak }: Props) {
     <section className="run-ready" aria-labelledby="ready-name">
       <h2 id="ready-name">Before the first mix</h2>
       <p>{plan.says}</p>
+      <KeptApp />
       <div className="form form-tight">
         <TextAsk
           label="Shop air, read now"
@@ -86,12 +89,40 @@ export function Readiness({ kept, session, view, speak }: Props) {
           className="primary run-done"
           disabled={!may}
           aria-describedby="start-why"
-          onClick={() => void start()}
+          onClick={() => {
+            readySound();
+            void start();
+          }}
         >
           Parts meet: start the clock
         </button>
       </div>
     </section>
+  );
+}
+
+const APP_SAYS = {
+  asked: 'Keeping the app on this device, so that the pour needs no network …',
+  yes: 'The app is kept on this device: from here on the pour needs no network, also after a reload.',
+  no: 'This address does not let the browser keep the app: leave the page open. What is done is kept all the same.',
+} as const;
+
+/** Whether the network may go now. */
+function KeptApp() {
+  const [kept, setKept] = useState<keyof typeof APP_SAYS>('asked');
+  useEffect(() => {
+    let gone = false;
+    void keepApp().then((is) => {
+      if (!gone) setKept(is ? 'yes' : 'no');
+    });
+    return () => {
+      gone = true;
+    };
+  }, []);
+  return (
+    <p className="section-note" role="status">
+      {APP_SAYS[kept]}
+    </p>
   );
 }
 
