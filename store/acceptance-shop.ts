@@ -26,6 +26,8 @@ export function shopAcceptance(store: () => Store): void {
         ...shop('Bench Two'),
         system: 'metric' as const,
         currency: 'EUR',
+        timeZone: 'Europe/Berlin',
+        spreads: { ...newShop().spreads, temperature_K: 1.5 },
         rates: { ...newShop().rates, mix_s: 200 },
         body: { ...newShop().body, kerf_m: 0.0022, sheets: [] },
       };

@@ -5,6 +5,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyJob } from '#core/job/document.ts';
 import { newShopBody } from '#core/job/shop-body.ts';
+import { DEFAULT_SPREADS } from '#core/pour/chance/spreads.ts';
 import { ResinCardDocument } from '#core/resin/card-document.ts';
 import { migrate } from './migrate.ts';
 import { MIGRATIONS } from './migrations/list.ts';
@@ -126,6 +127,7 @@ describe('migrations', () => {
       version: 2,
     });
     expect((await store.getShop())?.shop.body.kerf_m).toBe(0.002);
+    expect(old!.shop).toMatchObject({ timeZone: '', spreads: DEFAULT_SPREADS });
     expect(await store.listOffcutMovements()).toEqual([]);
     expect(await store.listRuns()).toEqual([]);
     await store.close();

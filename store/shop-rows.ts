@@ -32,7 +32,7 @@ export async function saveShop(db: Db, save: ShopSave): Promise<ShopOutcome> {
     };
   }
   const version = current.version + 1;
-  const { name, system, currency, rates, body } = save.shop;
+  const { name, system, currency, timeZone, rates, spreads, body } = save.shop;
   await db
     .insertInto('shop')
     .values({
@@ -44,6 +44,8 @@ export async function saveShop(db: Db, save: ShopSave): Promise<ShopOutcome> {
       currency,
       rates: JSON.stringify(rates),
       body: JSON.stringify(body),
+      time_zone: timeZone,
+      spreads: JSON.stringify(spreads),
     })
     .execute();
   return { outcome: 'saved', version, savedAt: save.at };
@@ -56,5 +58,7 @@ function read(row: Selectable<Tables['shop']>): Shop {
     currency: row.currency,
     rates: JSON.parse(row.rates),
     body: JSON.parse(row.body),
+    timeZone: row.time_zone,
+    spreads: JSON.parse(row.spreads),
   });
 }

@@ -1,6 +1,7 @@
 /** What the shop is: one record, versioned like a job. Rates are the maker's own working speeds, in SI (core/pour/shop-rates.ts). */
 import { z } from 'zod';
 import { ShopBody } from '#core/job/shop-body.ts';
+import { DEFAULT_SPREADS, type PourSpreads, type TimedKind } from '#core/pour/chance/spreads.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
 
 /** A rate somebody stored before a later version added another one is read with the default for the new one. */
@@ -39,6 +40,48 @@ const Rates = z.strictObject({
   tightUnder_s: rate('tightUnder_s', 0, 86_400, 's'),
 }) satisfies z.ZodType<ShopRates>;
 
+const stepSpread = (kind: TimedKind) =>
+  z
+    .strictObject({
+      factor: z.number().min(0.1).max(10).describe('what the step takes over what is planned, in the middle'),
+      ln: z.number().min(0).max(1.5).describe('standard deviation of the logarithm of its duration'),
+      runs: z.number().int().min(0).max(10_000).describe('runs it rests on; 0: a shop default, or typed'),
+    })
+    .default(DEFAULT_SPREADS.steps[kind]);
+
+/** How far steps take longer or shorter than planned in this shop (core/pour/chance/spreads.ts). */
+const Spreads = z.strictObject({
+  steps: z
+    .strictObject({
+      mix: stepSpread('mix'),
+      pour: stepSpread('pour'),
+      meld: stepSpread('meld'),
+      'wrap edges': stepSpread('wrap edges'),
+      torch: stepSpread('torch'),
+      'scrape drips': stepSpread('scrape drips'),
+    })
+    .prefault({}),
+  common: z.number().min(0).max(1).default(DEFAULT_SPREADS.common),
+  temperature_K: z.number().min(0).max(10).default(DEFAULT_SPREADS.temperature_K).describe('K'),
+  pause: z
+    .strictObject({
+      chance: z.number().min(0).max(1).default(DEFAULT_SPREADS.pause.chance),
+      mid_s: z.number().min(1).max(7200).default(DEFAULT_SPREADS.pause.mid_s).describe('s'),
+      ln: z.number().min(0).max(1.5).default(DEFAULT_SPREADS.pause.ln),
+    })
+    .prefault({}),
+}) satisfies z.ZodType<PourSpreads>;
+
+/** A zone the runtime knows; it carries the rules of its summer time. */
+export function isTimeZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 export const Shop = z
   .strictObject({
     name: z.string().max(200).default(''),
@@ -48,10 +91,19 @@ export const Shop = z
       .regex(/^[A-Z]{3}$/)
       .default('USD')
       .describe('ISO 4217 code, for example USD'),
+    timeZone: z
+      .string()
+      .max(64)
+      .refine((zone) => zone === '' || isTimeZone(zone), 'not a time zone of the IANA data base')
+      .default('')
+      .describe('IANA name, for example America/Chicago; empty: not chosen yet'),
     rates: Rates.prefault({}),
+    spreads: Spreads.prefault({}),
     body: ShopBody.prefault({}),
   })
-  .describe('The shop: its name, units, currency, how fast it works, how it builds and cuts bodies');
+  .describe(
+    'The shop: its name, units, currency, time zone, how fast it works and how evenly, how it builds and cuts bodies',
+  );
 
 export type Shop = z.infer<typeof Shop>;
 export type ShopInput = z.input<typeof Shop>;

@@ -29,6 +29,10 @@ export interface Tables {
     currency: string;
     rates: string;
     body: string;
+    /** IANA name; '': not chosen. */
+    time_zone: string;
+    /** JSON. */
+    spreads: string;
   };
   /** Append-only: what was put on the shelf and taken from it, numbered from 1. */
   offcut_movements: { number: number; id: string; moved_at: string; movement: string };

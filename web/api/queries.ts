@@ -1,5 +1,6 @@
 import { QueryClient, queryOptions, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { newShopBody } from '#core/job/shop-body.ts';
+import { DEFAULT_SPREADS } from '#core/pour/chance/spreads.ts';
 import { SHOP_DEFAULTS } from '#core/pour/shop-rates.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { AnswerError } from './http.ts';
@@ -28,6 +29,7 @@ export const shopQuery = queryOptions({ queryKey: ['shop'], queryFn: getShop, st
 /** What stands in while the shop's own settings are on their way. */
 export const PLAIN_SHOP: Shop = {
   ...{ name: '', system: 'us', currency: 'USD', rates: SHOP_DEFAULTS, version: 0 },
+  ...{ timeZone: '', spreads: DEFAULT_SPREADS },
   body: newShopBody(),
 };
 

@@ -1,6 +1,7 @@
 /** What the server answers, as the app uses it; the typed client checks that these are the same. */
 import type { JobDocument, STAGES } from '#core/job/document.ts';
 import type { ShopBody } from '#core/job/shop-body.ts';
+import type { PourSpreads } from '#core/pour/chance/spreads.ts';
 import type { ShopRates } from '#core/pour/shop-rates.ts';
 import type { System } from '#core/quantity/units.ts';
 
@@ -31,7 +32,11 @@ export interface ShopSettings {
   readonly system: System;
   /** ISO 4217, three capitals. */
   readonly currency: string;
+  /** IANA name; '': not chosen yet. */
+  readonly timeZone: string;
   readonly rates: ShopRates;
+  /** How far steps take longer or shorter than planned. */
+  readonly spreads: PourSpreads;
   /** How bodies are built and cut here. */
   readonly body: ShopBody;
 }
