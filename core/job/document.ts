@@ -96,6 +96,13 @@ const CutOutDocument = z.strictObject({
   cornerRadius: length('Radius in the corners of a rectangle', '1 in'),
   fromLeft: length('Centre from the left', '24 in'),
   fromFront: length('Centre from the front', '10 in'),
+  turned: z
+    .string()
+    .max(40)
+    .optional()
+    .describe(
+      'How far it is turned about its centre, counter-clockwise, for example "30 degrees"; left out: not turned',
+    ),
   rim: z.enum(['wrapped', 'dammed']).default('dammed').describe('Is the film carried down into the hole?'),
   corners: z
     .array(CornerDocument)

@@ -154,16 +154,22 @@ describe('the holes of a drawing', () => {
     );
   });
 
-  it('at an angle, or of another shape, are left out with the reason', () => {
-    const { cutOuts, left } = holeDocuments(
-      drawn(outline, [
-        hole({ shape: 'rectangle', length_m: 0.3, width_m: 0.2, cornerRadius_m: 0, rotation_rad: 0.3 }),
-      ]),
-      'us',
-    );
-    expect(cutOuts).toEqual([]);
-    expect(left[0]).toMatchObject({ code: 'cut-out.turned', allowed: 'along the front or square to it' });
-    expect(left[0]?.read).toMatch(/17\.19 degrees/);
+  it('at an angle keep the angle', () => {
+    const turned = hole({
+      shape: 'rectangle',
+      length_m: 0.3,
+      width_m: 0.2,
+      cornerRadius_m: 0.02,
+      rotation_rad: 0.3,
+    });
+    const { cutOuts, left } = holeDocuments(drawn(outline, [turned]), 'us');
+    expect(left).toEqual([]);
+    const notes = new Notes();
+    const rim = cutOutPath(readCutOut(cutOuts[0]!, 'piece.cutOuts.0', notes)!);
+    expect(notes.problems).toEqual([]);
+    const wanted = cutOutPath(turned);
+    const stray = Math.max(...flattenPath(rim, 1e-5).map((p) => distanceToPath_m(wanted, p)));
+    expect(stray).toBeLessThan(3e-5);
   });
 
   it('of another shape keep every line and arc, within 0.01 mm of the drawing', () => {

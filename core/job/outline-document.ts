@@ -159,22 +159,17 @@ function loopDocument(
     return good({ ...place, shape: 'template', length: '', width: '', cornerRadius: '', corners });
   }
   const straight = unturned(read.value.cutOut);
-  if (straight === null)
-    return bad({
-      path: 'piece.cutOuts',
-      code: 'cut-out.turned',
-      message: `${name} (${sizeOf(loop.path)}) stands at an angle to the front.`,
-      read: `turned by ${(((read.value.cutOut.rotation_rad ?? 0) * 180) / Math.PI).toFixed(2)} degrees`,
-      allowed: 'along the front or square to it',
-    });
-  const { length_m, width_m } = cutOutSize(straight);
+  const cutOut = straight ?? read.value.cutOut;
+  const { length_m, width_m } = cutOutSize(cutOut);
+  const degrees = ((cutOut.rotation_rad ?? 0) * 180) / Math.PI;
   return good({
     ...place,
-    shape: straight.shape,
+    ...(straight === null ? { turned: `${Number(degrees.toFixed(4))} degrees` } : {}),
+    shape: cutOut.shape,
     length: text(length_m),
-    width: straight.shape === 'round' ? '' : text(width_m),
+    width: cutOut.shape === 'round' ? '' : text(width_m),
     cornerRadius:
-      straight.shape === 'rectangle' && straight.cornerRadius_m > 0 ? text(straight.cornerRadius_m) : '',
+      cutOut.shape === 'rectangle' && cutOut.cornerRadius_m > 0 ? text(cutOut.cornerRadius_m) : '',
   });
 }
 

@@ -38,7 +38,7 @@ test.each([
   ['cutOuts.0.length', 'piece.cutOuts.0.length'],
   ['cutOuts.0.width', 'piece.cutOuts.0.width'],
   ['cutOuts.0.cornerRadius', 'piece.cutOuts.0.cornerRadius'],
-  ['cutOuts.0.rotation', 'piece.cutOuts.0'],
+  ['cutOuts.0.rotation', 'piece.cutOuts.0.turned'],
   ['cutOuts.0.faceHeight', 'piece.cutOuts.0.rim'],
   ['cutOuts.0.profile.radius', 'piece.cutOuts.0.rim'],
   ['cutOuts.7.centre', 'piece.cutOuts'],

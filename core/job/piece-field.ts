@@ -85,6 +85,8 @@ function cutOutField(rest: readonly string[], document: PieceDocument, message: 
       return ACROSS.test(message) ? `${at}.fromFront` : `${at}.fromLeft`;
     case 'diameter':
       return `${at}.length`;
+    case 'rotation':
+      return `${at}.turned`;
     case 'length':
     case 'width':
     case 'cornerRadius':

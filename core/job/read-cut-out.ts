@@ -2,7 +2,7 @@ import { checkOutline } from '#core/piece/check-outline.ts';
 import { outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { CutOut, CutOutShape, Point } from '#core/piece/piece.ts';
-import { readLength_m } from '#core/quantity/read.ts';
+import { readAngle_rad, readLength_m } from '#core/quantity/read.ts';
 import type { CutOutDocument } from './document.ts';
 import type { Notes } from './notes.ts';
 import { LARGEST_SIDE_M, readOutline } from './read-outline.ts';
@@ -17,8 +17,14 @@ export function readCutOut(document: CutOutDocument, path: string, notes: Notes)
   const y_m = place('fromFront', 'distance of its centre from the front');
   const shape =
     document.shape === 'template' ? readTemplate(document, path, notes) : readShape(document, path, notes);
-  if (x_m === null || y_m === null || shape === null) return null;
-  return { ...shape, name: document.name || `cut-out`, centre: { x_m, y_m }, rim: document.rim };
+  // A round hole is the same whichever way it is turned.
+  const turned = document.shape === 'round' ? '' : (document.turned ?? '');
+  const rotation_rad = notes.or(`${path}.turned`, turned, 0, (text, ask) =>
+    readAngle_rad(text, { ...ask, what: 'turn of the cut-out' }),
+  );
+  if (x_m === null || y_m === null || shape === null || rotation_rad === null) return null;
+  const turn = rotation_rad === 0 ? {} : { rotation_rad };
+  return { ...shape, ...turn, name: document.name || `cut-out`, centre: { x_m, y_m }, rim: document.rim };
 }
 
 function readShape(document: CutOutDocument, path: string, notes: Notes): CutOutShape | null {

@@ -15,6 +15,7 @@ import { compact, isBareOunce, named, over, unitFor } from './unit-words.ts';
 import type { UnitOf } from './units.ts';
 
 export type { Ask } from './ask.ts';
+export { readAngle_rad } from './read-angle.ts';
 export type { MixRatio } from './read-counts.ts';
 export { readCount, readFactor, readPercent, readRatio, readRelativeHumidity } from './read-counts.ts';
 export { readDuration_s } from './read-duration.ts';

@@ -40,6 +40,7 @@ const words: Readonly<Record<string, string>> = {
   shape: 'shape',
   fromLeft: 'from the left',
   fromFront: 'from the front',
+  turned: 'turned',
   rim: 'rim',
   room: 'Room',
   air: 'air',
