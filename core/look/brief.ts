@@ -1,6 +1,6 @@
 /** The brief of a look in SI. */
-import { bad, good, type Result } from '#core/quantity/problem.ts';
-import { readLength_m } from '#core/quantity/read.ts';
+import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
+import { readLength_m, readPercent } from '#core/quantity/read.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { DIRECTIONS, EDGE_PLACES, LookBriefDocument, MELDS } from './look-document.ts';
 
@@ -52,4 +52,28 @@ export function readBrief(
       allowed: keys.join(', ') || 'no colour: the coat has none yet',
     });
   return good({ blockSize_m: size.value, meld, direction, edge, edgeColour, restless }, size.warnings);
+}
+
+/**
+ * What should be seen of each colour, by key: the brief's own shares, or where it has none those of the coat. Empty texts are 0; parts of any sum are
+ * fine, `composeLook` takes them as parts of it. Paths relative to the look (`brief.shares.1.share`). Never throws.
+ */
+export function wantedShares(
+  brief: Pick<LookBriefDocument, 'shares'>,
+  coat: readonly { readonly key: string; readonly share: string }[],
+): Result<ReadonlyMap<string, number>> {
+  const own = brief.shares.length > 0;
+  const asked = own ? brief.shares.map(({ colour, share }) => ({ key: colour, share })) : coat;
+  const shares = new Map<string, number>();
+  const problems: Problem[] = [];
+  asked.forEach(({ key, share }, at) => {
+    const path = own ? `brief.shares.${at}.share` : `colours.${at}.share`;
+    const read: Result<number> =
+      share.trim() === '' ? good(0) : readPercent(share, { path, what: 'share', min: 0, max: 1 });
+    if (read.ok) shares.set(key, (shares.get(key) ?? 0) + read.value);
+    else problems.push(...read.problems);
+  });
+  // A single colour needs no share: it is all there is.
+  if (asked.length === 1 && problems.length === 0) shares.set(asked[0]!.key, 1);
+  return problems.length > 0 ? bad(...problems) : good(shares);
 }

@@ -20,7 +20,8 @@ const CALM = {
   edge: 'front',
   edgeColour: 'warm',
   restless: 0.2,
-} as const;
+  shares: [],
+} satisfies LookDocument['brief'];
 
 function composed(document: LookDocument, wanted = WANTED, within = SETTING) {
   const made = composeLook(document, wanted, within);
@@ -42,6 +43,7 @@ describe('a composed look', () => {
       edge: fc.constantFrom(...EDGE_PLACES),
       edgeColour: fc.constant('warm'),
       restless: fc.double({ min: 0, max: 1, noNaN: true }),
+      shares: fc.constant<LookDocument['brief']['shares']>([]),
     });
     const asked = fc.record({
       brief,

@@ -147,6 +147,16 @@ export const LookBriefDocument = z
     edge: z.enum(EDGE_PLACES).default('none').describe('Where the edge colour gathers'),
     edgeColour: z.string().max(60).default('').describe('Key of the colour that gathers at the edge'),
     restless: z.number().min(0).max(1).default(0.3).describe('0: calm, 1: restless'),
+    shares: z
+      .array(
+        z.strictObject({
+          colour,
+          share: z.string().max(40).default('').describe('Part of what is seen, for example "25 %"'),
+        }),
+      )
+      .max(40)
+      .default([])
+      .describe('What should be seen of each colour; none: the shares of the coat'),
   })
   .describe('In a few words what the look should be; the composer makes a look from it');
 
