@@ -6,6 +6,7 @@ import { useCards } from '#web/api/resin-queries.ts';
 import { setAt } from '#web/draft/at-path.ts';
 import type { JobSession } from '#web/draft/job-session.ts';
 import { useForecast } from '#web/forecast/use-forecast.ts';
+import { LookSection } from '#web/look/section/LookSection.tsx';
 import { speaker } from '#web/units/speak.ts';
 import { AgreeSection } from './AgreeSection.tsx';
 import { ConflictPanel } from './ConflictPanel.tsx';
@@ -101,6 +102,7 @@ export function OpenSheet({ session }: { readonly session: JobSession }) {
           <div className="sheet-main">
             <AgreeSection />
             <PieceSection />
+            <LookSection />
             <CoatsSection />
             <MixSection />
             <ForecastSection />

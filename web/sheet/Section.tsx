@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useState } from 'react';
 
-export type SectionId = 'agree' | 'piece' | 'coats' | 'mix' | 'forecast' | 'steps' | 'record';
+export type SectionId = 'agree' | 'piece' | 'look' | 'coats' | 'mix' | 'forecast' | 'steps' | 'record';
 
 const KEY = 'pourwright.open-sections';
 const OPEN_FIRST: readonly SectionId[] = ['agree', 'piece'];
@@ -56,7 +56,9 @@ export const PIECE_ASKED = 'pourwright-piece';
 export function openField(path: string): void {
   const piece = /^(?:piece|otherPieces\.\d+)(?=\.|$)/.exec(path)?.[0];
   if (piece !== undefined) window.dispatchEvent(new CustomEvent(PIECE_ASKED, { detail: piece }));
-  const section = sectionOf[path.split('.')[0] ?? ''] ?? 'agree';
+  const section = /^coats\.\d+\.look(?=\.|$)/.test(path)
+    ? 'look'
+    : (sectionOf[path.split('.')[0] ?? ''] ?? 'agree');
   openSection(section, `f-${path.replaceAll('.', '-')}`);
 }
 

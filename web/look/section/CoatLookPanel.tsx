@@ -1,0 +1,49 @@
+import { ProblemText } from '#web/field/ProblemText.tsx';
+import { openField } from '#web/sheet/Section.tsx';
+import { Composing } from './Composing.tsx';
+import { Picture } from './Picture.tsx';
+import { useCoatLook } from './use-coat-look.ts';
+
+/** The look of one coat. */
+export function CoatLookPanel({ index, headed }: { readonly index: number; readonly headed: boolean }) {
+  const seen = useCoatLook(index);
+  const { coat, look, problems, warnings } = seen;
+  const begun = coat.look !== null;
+  return (
+    <section className="per-coat look-coat" aria-label={`Look of ${coat.name || coat.kind}`}>
+      {headed && <h3>{coat.name || coat.kind}</h3>}
+      {problems.map((problem) => (
+        <p className="problem-block" key={problem.path + problem.code}>
+          <ProblemText problem={problem} />{' '}
+          {!problem.path.includes('.look') && (
+            <button type="button" className="linklike" onClick={() => openField(problem.path)}>
+              Show the field
+            </button>
+          )}
+        </p>
+      ))}
+      {warnings.map((warning) => (
+        <p className="field-warning" key={warning.path + warning.code}>
+          <ProblemText problem={warning} />
+        </p>
+      ))}
+      {begun ? (
+        <>
+          {look !== null && <Picture look={look} label={`Look of ${coat.name || coat.kind}`} highest={640} />}
+          <details className="look-again">
+            <summary>Compose anew from the brief</summary>
+            <Composing seen={seen} />
+          </details>
+        </>
+      ) : (
+        <>
+          <p className="section-note">
+            Say in a few words what it should be; a first look and four more come from it to choose from.
+            Everything can be changed by hand afterwards.
+          </p>
+          <Composing seen={seen} />
+        </>
+      )}
+    </section>
+  );
+}
