@@ -18,10 +18,12 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { makeQueryClient } from './api/queries.ts';
 import { resumeDrafts } from './draft/sessions.ts';
+import { keepAppLater } from './keep-app.ts';
 import { makeRouter } from './router.tsx';
 import { ErrorBoundary } from './shell/ErrorBoundary.tsx';
 
 resumeDrafts();
+keepAppLater();
 const queries = makeQueryClient();
 const router = makeRouter(queries);
 

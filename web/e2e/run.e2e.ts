@@ -89,4 +89,41 @@ export const tests: readonly BrowserTest[] = [
       holds((await nowStep(page)) !== null, 'a step stands there');
     },
   },
+  {
+    name: 'a whole pour with the network cut in the middle and a reload without it; all of it arrives afterwards',
+    run: async ({ page, context, baseUrl }) => {
+      const address = await openPour(page, baseUrl);
+      await page.getByText('The app is kept on this device').waitFor({ timeout: 45_000 });
+      await start(page);
+      await doStep(page);
+      await page.getByText('Kept here and with the shop').waitFor();
+      await context.setOffline(true);
+      await doStep(page);
+      await page.getByText('Offline, kept here').waitFor();
+      const step = await nowStep(page);
+      await page.reload();
+      await page.locator('.run-now h2').waitFor();
+      same(await nowStep(page), step, 'the step after a reload without a network');
+      await page.getByText('Offline, kept here').waitFor();
+      for (let left = 40; left > 0 && !(await done(page).isDisabled()); left--) await doStep(page);
+      same(await nowStep(page), 'Nothing more to do: hands off', 'the end');
+      const run = address.split('/').at(-1);
+      await context.setOffline(false);
+      await page.getByText('Kept here and with the shop').waitFor();
+      const kinds = await page.evaluate(async (id) => {
+        const answer = await fetch(`/api/runs/${id}/events`, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify({ after: 0, now_ms: Date.now(), events: [] }),
+        });
+        const { events } = (await answer.json()) as { events: { event: { id: string; kind: string } }[] };
+        return {
+          kinds: events.map(({ event }) => event.kind),
+          ids: new Set(events.map(({ event }) => event.id)).size,
+        };
+      }, run);
+      same(kinds.ids, kinds.kinds.length, 'events on the server, each once');
+      holds(kinds.kinds.filter((kind) => kind === 'done').length >= 8, 'every step done is on the server');
+    },
+  },
 ];
