@@ -15,8 +15,8 @@ import { type Agreement, fnv } from '../look/gl/agreement-page.ts';
 const SOFTWARE_GL = ['--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'];
 const SEEDS = [1, 2, 3];
 const MOVES = 60;
-const COLUMNS = 384;
-const ROWS = 288;
+const COLUMNS = 320;
+const ROWS = 240;
 /** Mean CIEDE2000 over the picture, and the share of pixels that may be more than 1 apart (threads thinner than a pixel). */
 const MEAN = 0.1;
 const APART = 0.01;

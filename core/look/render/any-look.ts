@@ -3,7 +3,7 @@ import type { Piece } from '#core/piece/piece.ts';
 import type { Look } from '../look.ts';
 import type { Move } from '../move.ts';
 import { panelsOf } from '../panels.ts';
-import { linearOfHex } from '../srgb.ts';
+import { type LinearRgb, linearOfHex } from '../srgb.ts';
 import { anyPattern } from './any-pattern.ts';
 
 const edge = {
@@ -48,6 +48,7 @@ export function anyLook(seed: number, count: number, piece: Piece = VANITY): Loo
       key: hex,
       name: hex,
       light: linearOfHex(hex),
+      faceLight: linearOfHex(hex).map((c) => 0.8 * c + 0.05) as unknown as LinearRgb,
       flake: at === 4 ? { cover: 0.4, gleam: linearOfHex('#f0dfae'), spread_rad: 0.15, size_m: 4e-5 } : null,
     })),
     ground,

@@ -222,6 +222,20 @@ describe('glitter', () => {
   });
 });
 
+test('faces show their colour in the thinner film they carry', () => {
+  const bare = { ...look, moves: [], fogs: [] };
+  const sheet = atPixel(drawing, 0.005);
+  const bytes = renderScene(sceneOf({ look: bare, drawing, sheet }));
+  const at = (x_m: number, y_m: number) => {
+    const column = Math.floor((x_m - sheet.grid.left_m) / 0.005);
+    const row = Math.floor((sheet.grid.back_m - y_m) / 0.005);
+    return bytes[4 * (row * sheet.window.columns + column)]!;
+  };
+  const { light, faceLight } = look.colours[0]!;
+  expect(at(0.3, 0.3)).toBe(Math.round(encodeSrgb(light[0]) * 255));
+  expect(at(0.3, -0.02)).toBe(Math.round(encodeSrgb(faceLight![0]) * 255));
+});
+
 test('a fogged edge is the colour of the fog at its strength, and nothing of it is left one reach in', () => {
   const bare = { ...look, moves: [] };
   const top = topDrawing(bare.panels);

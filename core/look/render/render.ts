@@ -6,7 +6,7 @@ import { FULL } from './cover.ts';
 import { byteOfLight } from './encode.ts';
 import { type Follow, followFigures } from './follow.ts';
 import { streakShare } from './gloss.ts';
-import { CELL_FIGURES, COLOUR_FIGURES, cellAt, type Scene } from './scene.ts';
+import { CELL_FIGURES, COLOUR_FIGURES, cellAt, PANEL_FIGURES, type Scene } from './scene.ts';
 import { sparkle } from './sparkle.ts';
 
 /** Places along each side of a pixel: first, and where the first ones differ. */
@@ -58,6 +58,9 @@ function blockOf(scene: Scene) {
         count++;
       }
   };
+  /** Where the colours of the panel begin that covers a pixel: those of tops, or those of faces. */
+  const firstColour = (index: number): number =>
+    (panels[panelOf[index]! * PANEL_FIGURES + 7]! * colours.length) / COLOUR_FIGURES / 2;
   const gleams = (id: number): boolean => colours[id * COLOUR_FIGURES + 3]! > 0;
   /** Adds the light of one colour, its flakes being those at the place of sample k of the pixel. */
   const shine = (id: number, index: number, k: number, side: number, share: number): void => {
@@ -107,7 +110,8 @@ function blockOf(scene: Scene) {
   };
   const sum = (ids: Uint8Array, from: number, index: number, side: number): void => {
     light.fill(0);
-    for (let k = 0; k < side * side; k++) shine(ids[from + k]!, index, k, side, 1 / (side * side));
+    const first = firstColour(index);
+    for (let k = 0; k < side * side; k++) shine(first + ids[from + k]!, index, k, side, 1 / (side * side));
   };
 
   return (
@@ -137,8 +141,9 @@ function blockOf(scene: Scene) {
         rough[differ++] = index;
         continue;
       }
-      if (gleams(id)) sum(ids, at, index, FIRST);
-      else for (let c = 0; c < 3; c++) light[c] = colours[id * COLOUR_FIGURES + c]!;
+      const own = firstColour(index) + id;
+      if (gleams(own)) sum(ids, at, index, FIRST);
+      else for (let c = 0; c < 3; c++) light[c] = colours[own * COLOUR_FIGURES + c]!;
       write(index, out, start);
     }
     for (let done = 0; done < differ; done += fine) {

@@ -13,10 +13,10 @@ import { streakLight } from './gloss.ts';
 import type { Sheet, Window } from './grid.ts';
 import { spotOf } from './sparkle.ts';
 
-/** Figures of a colour: its light; share, light, spot and strength of its flakes. */
+/** Figures of a colour: its light; share, light, spot and strength of its flakes. All colours on tops, then all on faces. */
 export const COLOUR_FIGURES = 9;
-/** Figures of a panel: u of pixel (0, 0), of a column more, of a row more; left end; width of a cell; first cell; cells. */
-export const PANEL_FIGURES = 7;
+/** Figures of a panel: u of pixel (0, 0), of a column more, of a row more; left end; width of a cell; first cell; cells; 1 for a face. */
+export const PANEL_FIGURES = 8;
 /** Figures of a cell: x of pixel (0, 0), of a column more, of a row more; the same of y. */
 export const CELL_FIGURES = 6;
 
@@ -75,7 +75,11 @@ export function frameOf(drawing: Drawing, sheet: Sheet): Frame {
     const m = toOwn(placed, grid);
     const { left_m } = placed.panel;
     const { width_m, count, maps } = cellsOf(placed.panel);
-    panels.set([m[0], m[1], m[2], left_m, width_m, cells.length / CELL_FIGURES, count], at * PANEL_FIGURES);
+    const face = placed.panel.kind === 'face' ? 1 : 0;
+    panels.set(
+      [m[0], m[1], m[2], left_m, width_m, cells.length / CELL_FIGURES, count, face],
+      at * PANEL_FIGURES,
+    );
     for (let i = 0; i < maps.length; i += 3) {
       const [a, b, c] = [maps[i]!, maps[i + 1]!, maps[i + 2]!];
       cells.push(a + b * m[0] + c * m[3], b * m[1] + c * m[4], b * m[2] + c * m[5]);
@@ -104,14 +108,16 @@ export function frameOf(drawing: Drawing, sheet: Sheet): Frame {
 /** @param veil the fogs of the look in this frame (`veilOf`). */
 export function sceneIn(frame: Frame, look: Look, veil: Scene['fog'], gloss: number): Scene {
   const { window, panels, cells, cover, panelOf, streak } = frame;
-  const colours = new Float64Array(look.colours.length * COLOUR_FIGURES);
-  look.colours.forEach(({ light, flake }, at) => {
+  const count = look.colours.length;
+  const colours = new Float64Array(2 * count * COLOUR_FIGURES);
+  look.colours.forEach(({ light, faceLight = light, flake }, at) => {
     const spot = flake === null ? null : spotOf(flake.size_m, frame.pixel_m);
     const flakes =
       flake === null || spot === null
         ? [0, 0, 0, 0, 1, 0]
         : [flake.cover, ...flake.gleam, spot.side_m, spot.strength];
     colours.set([...light, ...flakes], at * COLOUR_FIGURES);
+    colours.set([...faceLight, ...flakes], (count + at) * COLOUR_FIGURES);
   });
   const { figures, waves } = moveFigures(patternOf(look).moves);
   return {

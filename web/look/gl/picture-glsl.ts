@@ -75,6 +75,8 @@ void main() {
   vec2 pixel = vec2(corner + inWindow);
   int cell = cellAt(int(covered.y), pixel + 0.5);
   vec4 x = texelFetch(cells, ivec2(0, cell), 0), y = texelFetch(cells, ivec2(1, cell), 0);
+  // Tops and faces have colours of their own.
+  int first = int(texelFetch(panels, ivec2(1, int(covered.y)), 0).w) * (textureSize(colours, 0).y / 2);
   vec3 light = vec3(0.0);
   if (full) {
     vec2 p[4];
@@ -86,16 +88,16 @@ void main() {
       alike = alike && ids[k] == ids[0];
     }
     if (alike) {
-      for (int k = 0; k < 4; k++) light += shine(ids[k], p[k]) * 0.25;
+      for (int k = 0; k < 4; k++) light += shine(first + ids[k], p[k]) * 0.25;
     } else {
       for (int k = 0; k < 16; k++) {
         vec2 at = place(x, y, pixel + vec2(float(k & 3) * 0.25 + 0.125, float(k >> 2) * 0.25 + 0.125));
-        light += shine(colourAt(at), at) * 0.0625;
+        light += shine(first + colourAt(at), at) * 0.0625;
       }
     }
   } else {
     vec2 at = place(x, y, pixel + 0.5);
-    light = shine(colourAt(at), at);
+    light = shine(first + colourAt(at), at);
   }
   if (foggy) {
     vec4 veil = texelFetch(fog, inWindow, 0);
