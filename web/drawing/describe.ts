@@ -70,7 +70,9 @@ function describeCutOut(cutOut: CutOut, drawing: Drawing, system: System): strin
 export function cutOutSize(cutOut: CutOut, system: System): string {
   if (cutOut.shape === 'round') return `round ${formatLength(cutOut.diameter_m, system)}`;
   const { length_m, width_m } = sizeOf(cutOut);
-  return `${cutOut.shape} ${formatLength(length_m, system)} x ${formatLength(width_m, system)}`;
+  const degrees = Number((((cutOut.rotation_rad ?? 0) * 180) / Math.PI).toFixed(2));
+  const turned = degrees === 0 ? '' : `, turned ${degrees} degrees`;
+  return `${cutOut.shape} ${formatLength(length_m, system)} x ${formatLength(width_m, system)}${turned}`;
 }
 
 export interface EdgeDrawn {

@@ -1,4 +1,6 @@
 import type { PieceDocument } from '#core/job/document.ts';
+import { cutOutSize } from '#core/piece/cut-out-size.ts';
+import type { CutOut } from '#core/piece/piece.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { Path } from '#web/draft/at-path.ts';
 import { useFields } from '#web/field/fields-context.tsx';
@@ -9,6 +11,7 @@ import { gapsOf } from './gaps.ts';
 import { lengthWords } from './grid.ts';
 import { withoutCutOut } from './holes.ts';
 import { aboutCutOut, type Look } from './look.ts';
+import { turnOf_degrees, withTurn } from './turn.ts';
 
 interface Props {
   readonly piece: PieceDocument;
@@ -35,12 +38,15 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
   const against = look === null ? [] : aboutCutOut(look, index).filter((p) => !shown.has(p.code));
   const drawn = look?.piece.cutOuts[index];
   const gaps = look === null || drawn === undefined ? [] : gapsOf(drawn, look.piece.outline);
+  const size = drawn === undefined || drawn.shape !== 'template' ? null : sizeWords(drawn, system);
   return (
     <>
       <div className="form form-tight">
         <TextField idFirst="e" label="Name" path={field('name')} maxLength={80} />
         {cutOut.shape === 'template' ? (
-          <p className="wide">Sink template, its shape as in the drawing it came from.</p>
+          <p className="wide">
+            Sink template{size === null ? '' : `, ${size}`}, its shape as in the drawing it came from.
+          </p>
         ) : (
           <>
             <SelectField idFirst="e" label="Shape" path={field('shape')} options={CUT_OUT_SHAPES} />
@@ -60,6 +66,15 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
         )}
         <QuantityField idFirst="e" label="Centre from the left" path={field('fromLeft')} kind="length" />
         <QuantityField idFirst="e" label="Centre from the front" path={field('fromFront')} kind="length" />
+        {cutOut.shape !== 'round' && (
+          <QuantityField
+            idFirst="e"
+            label="Turned, degrees counter-clockwise"
+            path={field('turned')}
+            kind="words"
+            placeholder="0"
+          />
+        )}
         <SelectField idFirst="e" label="Rim" path={field('rim')} options={RIMS} />
       </div>
       {gaps.length > 0 && (
@@ -78,6 +93,16 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
         </ul>
       )}
       <p className="actions">
+        {cutOut.shape !== 'round' && (
+          <button
+            type="button"
+            className="small"
+            disabled={turnOf_degrees(cutOut) === null}
+            onClick={() => change('Turn cut-out', (p) => withTurn(p, index, 90))}
+          >
+            Turn by 90 degrees
+          </button>
+        )}
         <button
           type="button"
           className="small"
@@ -91,4 +116,10 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
       </p>
     </>
   );
+}
+
+/** "20 in by 14 1/2 in", along its own axes. */
+function sizeWords(cutOut: CutOut, system: System): string {
+  const { length_m, width_m } = cutOutSize(cutOut);
+  return `${lengthWords(length_m, system)} by ${lengthWords(width_m, system)}`;
 }

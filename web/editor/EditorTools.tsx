@@ -22,10 +22,14 @@ interface Props {
   readonly onTurn: () => void;
   readonly onCutOut: (shape: UsualShape) => void;
   readonly onTapHole: () => void;
+  /** The drawing of a sink is asked for. */
+  readonly template: boolean;
+  readonly onTemplate: () => void;
 }
 
 export function EditorTools(props: Props) {
   const { id, system, grid, onGrid, back, ready, canTurn, onTurn, onCutOut, onTapHole } = props;
+  const { template, onTemplate } = props;
   return (
     <div className="editor-tools">
       <fieldset className="editor-group">
@@ -41,6 +45,16 @@ export function EditorTools(props: Props) {
         </button>
         <button type="button" className="small" disabled={!ready} onClick={onTapHole}>
           Tap hole
+        </button>
+        <button
+          type="button"
+          className="small"
+          disabled={!ready}
+          aria-expanded={template}
+          aria-controls={template ? `${id}-template` : undefined}
+          onClick={onTemplate}
+        >
+          Sink template
         </button>
       </fieldset>
       {canTurn && (

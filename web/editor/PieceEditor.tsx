@@ -21,9 +21,10 @@ import { EdgePanel } from './EdgePanel.tsx';
 import { CornerHandles, CutOutGaps } from './EditorInk.tsx';
 import { type Back, EditorTools } from './EditorTools.tsx';
 import { type GridChoice, gridOf, gridWords } from './grid-choice.ts';
-import { withCutOut, withoutCutOut, withTapHole } from './holes.ts';
+import { withCutOut, withoutCutOut, withTapHole, withTemplate } from './holes.ts';
 import { type Look, lookAt } from './look.ts';
 import { type Movable, movedByKey, movedTo, nameOf, type Pick, placeOf, placeWords } from './moves.ts';
+import { TemplatePanel } from './TemplatePanel.tsx';
 import { isPlainKey, useDrag } from './use-drag.ts';
 
 const NO_WARNINGS = new Map<string, never[]>();
@@ -54,6 +55,7 @@ export function PieceEditor(props: PieceEditorProps) {
   const [chosen, setChosen] = useState<Pick | null>(null);
   const [said, setSaid] = useState('');
   const [toPanel, setToPanel] = useState(0);
+  const [template, setTemplate] = useState(false);
   const drawn = useRef<Sheet | null>(null);
   const figure = useRef<HTMLDivElement>(null);
   const panel = useRef<HTMLElement>(null);
@@ -191,7 +193,24 @@ export function PieceEditor(props: PieceEditorProps) {
         }}
         onCutOut={(shape) => add('Add cut-out', (p) => withCutOut(p, seen.piece, shape, grid, rules))}
         onTapHole={() => add('Add tap hole', (p) => withTapHole(p, seen.piece, grid))}
+        template={template}
+        onTemplate={() => setTemplate(!template)}
       />
+      {template && (
+        <TemplatePanel
+          id={id}
+          system={system}
+          onClose={() => setTemplate(false)}
+          onDrawing={(drawing) => {
+            const made = withTemplate(piece, seen.piece, drawing, grid, rules);
+            if (!made.ok) return made.problems;
+            const cutOut = made.value.cutOuts.at(-1)!;
+            add('Add sink template', (p) => ({ ...p, cutOuts: [...p.cutOuts, cutOut] }));
+            setTemplate(false);
+            return [];
+          }}
+        />
+      )}
       <Guard what="The drawing" of={seen.piece}>
         <PieceDrawing
           piece={seen.piece}

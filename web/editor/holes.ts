@@ -1,12 +1,15 @@
 /** Moving cut-outs and adding tap holes: pure functions from one piece document to the next. */
 import type { CutOutDocument, PieceDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
+import { templateDocument } from '#core/job/outline-document.ts';
 import { readCutOut } from '#core/job/read-cut-out.ts';
+import type { ImportedDrawing } from '#core/piece/files/imported-drawing.ts';
 import { cutOutPath, outlinePath } from '#core/piece/outline.ts';
 import { bounds } from '#core/piece/path.ts';
 import type { Piece, Point } from '#core/piece/piece.ts';
 import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
 import { reviewPiece } from '#core/piece/validate.ts';
+import { bad, good, type Result } from '#core/quantity/problem.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import { toSI } from '#core/quantity/units.ts';
 import { type Grid, lengthWords, snapped_m } from './grid.ts';
@@ -109,10 +112,7 @@ export type UsualShape = keyof typeof USUAL;
 /** A cut-out put in by a button takes at most this share of the piece either way. */
 const MOST_SHARE = 0.6;
 
-/**
- * With a cut-out of the usual size, smaller where the piece is: at the place nearest to the middle where nothing stands against it,
- * or where least does. `drawn` is the piece as read.
- */
+/** With a cut-out of the usual size, smaller where the piece is, where least stands against it. `drawn` is the piece as read. */
 export function withCutOut(
   piece: PieceDocument,
   drawn: Piece,
@@ -141,6 +141,39 @@ export function withCutOut(
     fromFront: '0 in',
     rim: 'wrapped',
   };
+  return placed(piece, drawn, made, grid, rules);
+}
+
+/** With a full-size template of a drawing for a hole, placed as one put in by a button; refused with what is wrong with the drawing. */
+export function withTemplate(
+  piece: PieceDocument,
+  drawn: Piece,
+  drawing: ImportedDrawing,
+  grid: Grid,
+  rules: PieceRules = PIECE_RULES,
+): Result<PieceDocument> {
+  if (piece.cutOuts.length >= MOST_CUT_OUTS)
+    return bad({
+      path: 'piece.cutOuts',
+      code: 'cut-out.count',
+      message: 'There are too many cut-outs for one more.',
+      read: String(piece.cutOuts.length + 1),
+      allowed: `up to ${MOST_CUT_OUTS}`,
+    });
+  const made = templateDocument(drawing, { x_m: 0, y_m: 0 }, freeName(piece, 'sink'), grid.system);
+  return made.ok ? good(placed(piece, drawn, made.value, grid, rules)) : made;
+}
+
+/** With a hole at the place nearest to the middle where nothing stands against it, or where least does. */
+function placed(
+  piece: PieceDocument,
+  drawn: Piece,
+  made: CutOutDocument,
+  grid: Grid,
+  rules: PieceRules,
+): PieceDocument {
+  const box = bounds(outlinePath(drawn.outline));
+  const [wide_m, deep_m] = [box.maxX_m - box.minX_m, box.maxY_m - box.minY_m];
   const text = (value_m: number): string => lengthWords(snapped_m(value_m, grid), grid.system);
   const ways = Array.from({ length: 9 * 9 }, (_, i) => ({
     x: ((i % 9) - 4) / 9,

@@ -1,7 +1,8 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { SAMPLE_PIECES } from '#web/drawing/sample-pieces.ts';
-import { DrawingAnswer, PieceFiles } from './PieceFiles.tsx';
+import { DrawingAnswer } from './DrawingAnswer.tsx';
+import { PieceFiles } from './PieceFiles.tsx';
 import { readDrawing, tooLarge } from './read-drawing.ts';
 import { drawingText, WAYS } from './save-drawing.ts';
 

@@ -22,7 +22,17 @@ const newCutOut = (count: number): CutOutDocument => ({
 
 const NO_WARNINGS = new Map<string, never[]>();
 /** Fields of a cut-out a warning may stand at. */
-const KEYS = ['name', 'shape', 'length', 'width', 'cornerRadius', 'fromLeft', 'fromFront', 'rim'] as const;
+const KEYS = [
+  'name',
+  'shape',
+  'length',
+  'width',
+  'cornerRadius',
+  'fromLeft',
+  'fromFront',
+  'turned',
+  'rim',
+] as const;
 
 /** Holes through the top: bowl, tap, grommet. Places are of the centre. */
 export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
@@ -49,6 +59,7 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                 <th scope="col">Corners</th>
                 <th scope="col">From the left</th>
                 <th scope="col">From the front</th>
+                <th scope="col">Turned, degrees</th>
                 <th scope="col">Rim</th>
                 <th scope="col">
                   <span className="unseen">Remove</span>
@@ -144,6 +155,17 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                           kind="length"
                         />
                       </td>
+                      <td data-label="Turned, degrees" data-empty={cutOut.shape === 'round' || undefined}>
+                        {cutOut.shape !== 'round' && (
+                          <QuantityField
+                            hideLabel
+                            label={`${name}: turned, degrees counter-clockwise`}
+                            path={at('turned')}
+                            kind="words"
+                            placeholder="0"
+                          />
+                        )}
+                      </td>
                       <td data-label="Rim">
                         <SelectField hideLabel label={`${name}: rim`} path={at('rim')} options={RIMS} />
                       </td>
@@ -162,7 +184,7 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                     </tr>
                     {told.length > 0 && (
                       <tr className="told">
-                        <td colSpan={9}>
+                        <td colSpan={10}>
                           {told.map((warning) => (
                             <span className="field-warning" key={warning.path + warning.code}>
                               <ProblemText problem={warning} />

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import { holeDocuments, outlineDocument, templateDocument } from '#core/job/outline-document.ts';
+import { holeDocuments, outlineDocument } from '#core/job/outline-document.ts';
 import type { ImportedDrawing } from '#core/piece/files/imported-drawing.ts';
-import { outlinePath } from '#core/piece/outline.ts';
-import { bounds } from '#core/piece/path.ts';
 import type { Problem } from '#core/quantity/problem.ts';
+import { useShop } from '#web/api/queries.ts';
 import type { Path } from '#web/draft/at-path.ts';
+import { withTemplate } from '#web/editor/holes.ts';
 import { ProblemText } from '#web/field/ProblemText.tsx';
 import { PieceFiles } from '#web/files/PieceFiles.tsx';
 import { useSheet } from '../../context.tsx';
@@ -21,7 +21,8 @@ interface Said {
 /** Drawings in and out: what a file holds becomes the outline, its holes the cut-outs; undo brings the old ones back. */
 export function FilesPart({ base, id }: { readonly base: Path; readonly id: string }) {
   const { system, document: job } = useSheet();
-  const { piece, read, change } = usePieceAt(base);
+  const { document: now, piece, read, change } = usePieceAt(base);
+  const { rates } = useShop();
   const [said, setSaid] = useState<Said | null>(null);
 
   const use = (drawing: ImportedDrawing) => {
@@ -31,10 +32,10 @@ export function FilesPart({ base, id }: { readonly base: Path; readonly id: stri
       return;
     }
     const { cutOuts, left } = holeDocuments(drawing, system);
-    change('Use a drawing', (now) => ({
-      ...withOutline(now, outline.value),
+    change('Use a drawing', (p) => ({
+      ...withOutline(p, outline.value),
       // A drawing without holes says nothing about those that are there.
-      cutOuts: drawing.cutOuts.length === 0 ? now.cutOuts : cutOuts.slice(0, 50),
+      cutOuts: drawing.cutOuts.length === 0 ? p.cutOuts : cutOuts.slice(0, 50),
     }));
     const holes = drawing.cutOuts.length === 0 ? '' : ` and ${counted(cutOuts.length, 'cut-out')}`;
     setSaid({
@@ -44,20 +45,19 @@ export function FilesPart({ base, id }: { readonly base: Path; readonly id: stri
   };
 
   const template = (drawing: ImportedDrawing) => {
-    const outline = read.piece?.outline ?? null;
-    const box = outline === null || piece === null ? null : bounds(outlinePath(outline));
-    const middle =
-      box === null
-        ? { x_m: 0, y_m: 0 }
-        : { x_m: (box.minX_m + box.maxX_m) / 2, y_m: (box.minY_m + box.maxY_m) / 2 };
-    const cutOut = templateDocument(drawing, middle, 'template', system);
-    if (!cutOut.ok) {
-      setSaid({ done: 'Nothing was changed.', problems: cutOut.problems });
+    if (read.piece === null) {
+      setSaid({ done: 'Nothing was changed: the piece has no shape that can be read yet.', problems: [] });
       return;
     }
-    change('Use a template', (now) => ({ ...now, cutOuts: [...now.cutOuts, cutOut.value].slice(0, 50) }));
+    const made = withTemplate(now, read.piece, drawing, { system, snaps: true }, rates);
+    if (!made.ok) {
+      setSaid({ done: 'Nothing was changed.', problems: made.problems });
+      return;
+    }
+    const cutOut = made.value.cutOuts.at(-1)!;
+    change('Add sink template', (p) => ({ ...p, cutOuts: [...p.cutOuts, cutOut] }));
     setSaid({
-      done: 'The cut-out stands in the middle of the piece, the last in the list of cut-outs. Type where it goes.',
+      done: `The cut-out "${cutOut.name}" is the last in the list of cut-outs. Drag it on the drawing, or type where it goes and how it is turned.`,
       problems: [],
     });
   };
