@@ -36,7 +36,7 @@ export function glPicture(
     preserveDrawingBuffer: true,
     failIfMajorPerformanceCaveat: wishes.software !== true,
   }) as WebGL2RenderingContext | null;
-  if (gl === null) return null;
+  if (gl === null || (wishes.software !== true && isSoftware(gl))) return null;
   const program = programOf(gl);
   if (program === null) return null;
   const at = (name: string) => gl.getUniformLocation(program, name);
@@ -144,6 +144,13 @@ function cellTable(cells: Float64Array, put: (data: Float32Array, count: number)
     for (let i = 0; i < CELL_FIGURES; i++)
       data[8 * cell + (i < 3 ? i : i + 1)] = cells[cell * CELL_FIGURES + i]!;
   put(data, count);
+}
+
+/** Browsers do not always own up to a card that is the processor in disguise; its name does. */
+function isSoftware(gl: WebGL2RenderingContext): boolean {
+  const info = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(info === null ? gl.RENDERER : info.UNMASKED_RENDERER_WEBGL));
+  return /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
 }
 
 function programOf(gl: WebGL2RenderingContext): WebGLProgram | null {
