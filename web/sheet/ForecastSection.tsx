@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { JobForecast } from '#core/job/forecast.ts';
+import { ChancePart } from '#web/chance/ChancePart.tsx';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
 import { BandReasons } from '#web/film/BandReasons.tsx';
@@ -69,7 +70,7 @@ interface Props {
 function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: Props) {
   const { name, plan, nextCoat } = coat;
   // The coat's own figures stand in the forecast beside its plan.
-  const pour = forecast?.coats.find(({ id }) => id === coat.id)?.pour ?? null;
+  const { pour = null, request = null } = forecast?.coats.find(({ id }) => id === coat.id) ?? {};
   const pieces = filmPieces(forecast, coat.id);
   const [asked, setAsked] = useState('');
   const on = pieces.find(({ id }) => id === asked) ?? pieces[0];
@@ -82,7 +83,19 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
         {name} <Verdict verdict={plan.verdict} />
       </h3>
       <p className="says">{plan.says}</p>
-      <WaysOut ways={plan.waysOut} />
+      {request === null ? (
+        <WaysOut ways={plan.waysOut} />
+      ) : (
+        <Guard what="The chance" of={plan}>
+          <ChancePart
+            name={name}
+            plan={plan}
+            request={request}
+            system={system}
+            waysPlanned={<WaysOut ways={plan.waysOut} />}
+          />
+        </Guard>
+      )}
       <Guard what="The chart" of={plan}>
         <ForecastChart
           plan={plan}

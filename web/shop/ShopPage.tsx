@@ -8,6 +8,8 @@ import { KeptField } from './KeptField.tsx';
 import { RatesTable } from './RatesTable.tsx';
 import { PACE_ROWS, WOOD_ROWS } from './rate-rows.ts';
 import { ShopSheets } from './ShopSheets.tsx';
+import { SpreadsTable } from './SpreadsTable.tsx';
+import { TimeZoneField } from './TimeZoneField.tsx';
 
 /** What the shop is, and how fast it works. */
 export function ShopPage() {
@@ -83,6 +85,7 @@ function Settings({ shop }: { readonly shop: Shop }) {
               return null;
             }}
           />
+          <TimeZoneField zone={shop.timeZone} onChange={(timeZone) => change({ timeZone })} />
         </div>
       </section>
       <section aria-labelledby="shop-body">
@@ -114,6 +117,18 @@ function Settings({ shop }: { readonly shop: Shop }) {
           rates={shop.rates}
           system={shop.system}
           onChange={(rates) => change({ rates })}
+        />
+      </section>
+      <section aria-labelledby="shop-spreads">
+        <h2 id="shop-spreads">How evenly this shop works</h2>
+        <p className="section-note">
+          No day goes as planned. The chance to finish a pour in time rests on these. They are shop defaults
+          (common practice, no source) until you put in your own.
+        </p>
+        <SpreadsTable
+          spreads={shop.spreads}
+          system={shop.system}
+          onChange={(spreads) => change({ spreads })}
         />
       </section>
       <section aria-labelledby="shop-wood">

@@ -2,6 +2,9 @@ import type { CoatDocument } from '#core/job/document.ts';
 import { piecesOf } from '#core/job/pieces.ts';
 import { useShop } from '#web/api/queries.ts';
 import { useCards } from '#web/api/resin-queries.ts';
+import type { ChanceOf } from '#web/chance/chance-messages.ts';
+import { chanceSays, weakestSays } from '#web/chance/chance-words.ts';
+import { chanceForPaper } from '#web/chance/use-chance.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { dayAndClock, dayText } from '#web/units/dates.ts';
@@ -117,6 +120,8 @@ interface Props {
 function CoatOrder({ planned, coat, system }: Props) {
   const { name, plan, nextCoat } = planned;
   const { forecast, speak } = useSheet();
+  const shop = useShop();
+  const request = forecast?.coats.find(({ id }) => id === planned.id)?.request ?? null;
   const startsAt = coat?.startsAt ?? '';
   const pieceNames = coatedNames(forecast, planned.id);
   const card = useCards().all.find((known) => known.id === coat?.resin);
@@ -131,6 +136,11 @@ function CoatOrder({ planned, coat, system }: Props) {
         ({speak.volume(plan.quantity.volume_m3)}) in {plan.cups.length}{' '}
         {plan.cups.length === 1 ? 'cup' : 'cups'}. {plan.says}
       </p>
+      {request !== null && (
+        <Guard what="The chance" of={plan}>
+          <ChanceLine of={{ request, plan, spreads: shop.spreads }} />
+        </Guard>
+      )}
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
       <Cautions cautions={plan.cautions} />
@@ -140,5 +150,14 @@ function CoatOrder({ planned, coat, system }: Props) {
         <ForecastChart plan={plan} system={system} {...(startsAt === '' ? {} : { clockStart: startsAt })} />
       </Guard>
     </section>
+  );
+}
+
+function ChanceLine({ of }: { readonly of: ChanceOf }) {
+  const chance = chanceForPaper(of);
+  return (
+    <p>
+      Chance to finish in time: {chanceSays(chance)}. {weakestSays(chance)}
+    </p>
   );
 }
