@@ -10,6 +10,7 @@ import { placeDimensions } from './dimension-stack.ts';
 import { cutOutPath, outlinePath } from './outline.ts';
 import { bounds } from './path.ts';
 import type { Bounds, CutOut, EdgeSpec, Path, Piece, Point, Segment } from './piece.ts';
+import { PIECE_RULES, type PieceRules } from './piece-rules.ts';
 import { reviewPiece } from './validate.ts';
 
 export type DimensionLabel =
@@ -85,13 +86,13 @@ export interface Drawing {
 /**
  * Draws the piece; answers with the outline's problems when there is nothing to draw. Faults elsewhere (a cut-out over an
  * edge, a missing edge spec) do not stop it: the drawing is where they are put right. Cut-outs whose own sizes make no
- * shape are left out; all findings come along as warnings.
+ * shape are left out; all findings come along as warnings, by the shop's own `rules`.
  */
-export function dimensionedDrawing(piece: Piece): Result<Drawing> {
+export function dimensionedDrawing(piece: Piece, rules: PieceRules = PIECE_RULES): Result<Drawing> {
   const shape = checkOutline(piece.outline);
   if (shape.length > 0) return bad(...shape);
   const path = outlinePath(piece.outline);
-  const review = reviewPiece(piece);
+  const review = reviewPiece(piece, rules);
   const box = bounds(path);
   const spacing_m = Math.max(box.maxX_m - box.minX_m, box.maxY_m - box.minY_m) / 18;
   const drawn = piece.cutOuts.flatMap((cutOut, index) => {

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { toSI } from '#core/quantity/units.ts';
 import { ellCorners } from './corners.ts';
+import { dimensionedDrawing } from './drawing.ts';
 import { edgeNames } from './outline.ts';
 import type { CutOut, Outline, Piece } from './piece.ts';
 import { PIECE_RULES } from './piece-rules.ts';
+import { setOut } from './set-out/set-out.ts';
+import { templateTiles } from './set-out/template-tiles.ts';
 import { reviewPiece } from './validate.ts';
 
 const inch = (n: number): number => toSI(n, 'in');
@@ -39,6 +42,18 @@ describe("a shop's own rules", () => {
   it('decide what is told: 70 mm at the front is enough, or is not', () => {
     expect(codes(bowl)).toEqual([]);
     expect(codes(bowl, { ...PIECE_RULES, frontRail_m: 0.08 })).toEqual(['cut-out.rail-front']);
+  });
+
+  it('go with the drawing, the set-out and the template as well', () => {
+    const rules = { ...PIECE_RULES, frontRail_m: 0.08 };
+    const wishes = { paper: 'A4', orientation: 'landscape', margin_m: 0.01, overlap_m: 0.015 } as const;
+    const told = (own?: typeof rules) =>
+      [dimensionedDrawing(bowl, own), setOut(bowl, own), templateTiles(bowl, wishes, own)].map((made) =>
+        made.ok ? made.warnings.map(({ code }) => code) : made.problems,
+      );
+    expect(told()).toEqual([[], [], []]);
+    const one = ['cut-out.rail-front'];
+    expect(told(rules)).toEqual([one, one, one]);
   });
 
   it('are named as the shop default or as its own', () => {

@@ -11,7 +11,7 @@ import type { Paper } from '#core/piece/set-out/paper.ts';
 import { usualPaper } from '#core/piece/set-out/paper.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
-import { newShop } from '#store/shop.ts';
+import { newShop, type Shop } from '#store/shop.ts';
 import type { Store } from '#store/store.ts';
 import { type AppEnv, errorOf } from '../context.ts';
 import { attachment } from '../job-file-name.ts';
@@ -31,7 +31,8 @@ export function setOutApi(store: Store, now: () => string) {
       const { paper, units, piece: wanted } = c.req.valid('query');
       const job = await store.getJob(idOf(c));
       if (job === null) return noJob(c);
-      const system = units ?? (await shopSystem(store));
+      const shop = await shopOf(store);
+      const system = units ?? shop.system;
       const pieces = chosenOf(job.document, wanted);
       if (pieces.length === 0) return noPiece(c);
       const read = pieces.map((each) => sheetPiece(each, job.document, system));
@@ -39,7 +40,7 @@ export function setOutApi(store: Store, now: () => string) {
       if (problems.length > 0) return refuse(c, problems);
       const made = await setOutsPdf(
         read.flatMap((each) => (each.ok ? [each.value] : [])),
-        { paper: PAPERS[paper ?? usualPaper(system)], system, ...wordsOf(job, now) },
+        { paper: PAPERS[paper ?? usualPaper(system)], system, rules: shop.rates, ...wordsOf(job, now) },
       );
       if (!made.ok) return refuse(c, made.problems);
       return answer(c, made.value, titleWith(job.document, wanted), 'set-out');
@@ -48,7 +49,8 @@ export function setOutApi(store: Store, now: () => string) {
       const { paper, piece: wanted } = c.req.valid('query');
       const job = await store.getJob(idOf(c));
       if (job === null) return noJob(c);
-      const system = await shopSystem(store);
+      const shop = await shopOf(store);
+      const { system } = shop;
       const [chosen] = chosenOf(job.document, wanted);
       if (chosen === undefined) return noPiece(c);
       const read = sheetPiece(chosen, job.document, system);
@@ -57,6 +59,7 @@ export function setOutApi(store: Store, now: () => string) {
       const words = wordsOf(job, now);
       const made = await templatePdf(piece, {
         paper: PAPERS[paper ?? usualPaper(system)],
+        rules: shop.rates,
         ...words,
         ...(name === '' ? {} : { title: `${titleOf(words)}: ${name}` }),
       });
@@ -78,8 +81,12 @@ function titleWith(document: JobDocument, wanted: string | undefined): string {
   return `${document.title} ${named?.name ?? ''}`;
 }
 
+async function shopOf(store: Store): Promise<Pick<Shop, 'system' | 'rates'>> {
+  return (await store.getShop())?.shop ?? newShop();
+}
+
 export async function shopSystem(store: Store): Promise<System> {
-  return ((await store.getShop())?.shop ?? newShop()).system;
+  return (await shopOf(store)).system;
 }
 
 function wordsOf(job: { readonly version: number; readonly document: JobDocument }, now: () => string) {

@@ -1,6 +1,7 @@
 /** The set-out sheet as PDF: the dimensioned drawing on the first page, then the tables. */
 import { type Drawing, dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
+import type { PieceRules } from '#core/piece/piece-rules.ts';
 import type { Paper } from '#core/piece/set-out/paper.ts';
 import { type SetOut, setOut } from '#core/piece/set-out/set-out.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
@@ -15,6 +16,8 @@ import type { Flow } from './table.ts';
 export interface SheetAsked extends SheetWords {
   readonly paper: Paper;
   readonly system: System;
+  /** The least this shop leaves; the usual where it has said nothing. */
+  readonly rules?: PieceRules;
 }
 
 const HEAD = 34;
@@ -38,9 +41,9 @@ export async function setOutsPdf(
   asked: SheetAsked,
 ): Promise<Result<Uint8Array<ArrayBuffer>>> {
   const found = pieces.map(({ piece, tell = (problem) => problem }) => {
-    const sheet = setOut(piece);
+    const sheet = setOut(piece, asked.rules);
     if (!sheet.ok) return { drawn: null, warnings: [], problems: sheet.problems.map(tell) };
-    const drawing = dimensionedDrawing(piece);
+    const drawing = dimensionedDrawing(piece, asked.rules);
     if (!drawing.ok) return { drawn: null, warnings: [], problems: drawing.problems.map(tell) };
     const drawn = { sheet: sheet.value, drawing: drawing.value };
     return { drawn, warnings: sheet.warnings.map(tell), problems: [] };

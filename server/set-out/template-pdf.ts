@@ -1,5 +1,6 @@
 /** The true-scale template as PDF: a map of the sheets, then the sheets. */
 import type { Piece } from '#core/piece/piece.ts';
+import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
 import type { Orientation, Paper } from '#core/piece/set-out/paper.ts';
 import { type TileWishes, type Tiling, templateTiles } from '#core/piece/set-out/template-tiles.ts';
 import { good, type Result } from '#core/quantity/problem.ts';
@@ -10,6 +11,8 @@ import { tilePage } from './tile-page.ts';
 
 export interface TemplateAsked extends SheetWords {
   readonly paper: Paper;
+  /** The least this shop leaves; the usual where it has said nothing. */
+  readonly rules?: PieceRules;
 }
 
 /** Every printer can do this (1/3 in), and two fingers can hold the other: common practice, no source. */
@@ -23,7 +26,7 @@ export interface PrintedTemplate {
 
 /** Pages: first the map, then one for each sheet in the order of `tiling.tiles`. */
 export async function templatePdf(piece: Piece, asked: TemplateAsked): Promise<Result<PrintedTemplate>> {
-  const tiled = fewestSheets(piece, asked.paper);
+  const tiled = fewestSheets(piece, asked.paper, false, asked.rules);
   if (!tiled.ok) return tiled;
   const tiling = tiled.value;
   const { orientation } = tiling;
@@ -43,10 +46,15 @@ export async function templatePdf(piece: Piece, asked: TemplateAsked): Promise<R
 }
 
 /** Upright or across, whichever takes fewer sheets; across when both are alike. */
-export function fewestSheets(piece: Piece, paper: Paper, whole = false): Result<Tiling> {
+export function fewestSheets(
+  piece: Piece,
+  paper: Paper,
+  whole = false,
+  rules: PieceRules = PIECE_RULES,
+): Result<Tiling> {
   const cut = (orientation: Orientation): Result<Tiling> => {
     const wishes: TileWishes = { paper, orientation, margin_m: MARGIN_M, overlap_m: OVERLAP_M, whole };
-    return templateTiles(piece, wishes);
+    return templateTiles(piece, wishes, rules);
   };
   const [across, upright] = [cut('landscape'), cut('portrait')];
   if (!across.ok) return upright;

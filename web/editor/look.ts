@@ -32,7 +32,7 @@ export function lookAt(
   const bodyThickness = document.bodyThickness.trim() === '' ? ANY_BODY : document.bodyThickness;
   const { piece } = readPiece({ ...document, bodyThickness }, new Notes(system));
   if (piece === null) return null;
-  const drawing = dimensionedDrawing(piece);
+  const drawing = dimensionedDrawing(piece, rules);
   if (!drawing.ok) return null;
   const { problems, warnings } = reviewPiece(piece, rules);
   const say = (found: readonly Problem[]) => found.map((problem) => problemInOneUnit(problem, system));

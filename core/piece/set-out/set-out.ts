@@ -8,6 +8,7 @@ import { bad, good, type Result } from '#core/quantity/problem.ts';
 import { cutOutPath, edgeNames, outlinePath } from '../outline.ts';
 import { bounds, pathLength_m } from '../path.ts';
 import type { Bounds, CutOut, EdgeProfile, EdgeSpec, Outline, Piece } from '../piece.ts';
+import { PIECE_RULES, type PieceRules } from '../piece-rules.ts';
 import { reviewPiece } from '../validate.ts';
 import { type CheckSum, checkSums } from './check-sums.ts';
 import { type Coordinates, chooseDatums, type Datums, fromDatums } from './datum.ts';
@@ -61,11 +62,11 @@ export interface SetOut {
 
 /**
  * Sets out a piece. Lengths in m, angles in rad; exact for lines and arcs (an oval to ELLIPSE_TOLERANCE_M). Answers with the
- * findings of `validatePiece` when the piece cannot be built as it stands, with its warnings when it can. Throws nothing.
+ * findings of `validatePiece` when the piece cannot be built as it stands, with its warnings, by the shop's own `rules`, when it can. Throws nothing.
  * Example: a rectangle 0.8 m by 0.6 m has the diagonals 1-3 and 2-4, 1 m each.
  */
-export function setOut(piece: Piece): Result<SetOut> {
-  const { problems, warnings } = reviewPiece(piece);
+export function setOut(piece: Piece, rules: PieceRules = PIECE_RULES): Result<SetOut> {
+  const { problems, warnings } = reviewPiece(piece, rules);
   if (problems.length > 0) return bad(...problems);
   const path = outlinePath(piece.outline);
   const box = bounds(path);

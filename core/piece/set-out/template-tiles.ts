@@ -7,6 +7,7 @@ import { bad, good, type Result } from '#core/quantity/problem.ts';
 import { cutOutPath, outlinePath } from '../outline.ts';
 import { bounds, pointInside } from '../path.ts';
 import type { Bounds, Piece, Point, Segment } from '../piece.ts';
+import { PIECE_RULES, type PieceRules } from '../piece-rules.ts';
 import { reviewPiece } from '../validate.ts';
 import { clipSegment } from './clip.ts';
 import { joinedTiles } from './joined-tiles.ts';
@@ -81,13 +82,17 @@ const MOST_LOOKS = 20_000_000;
  * Cuts a piece into sheets; the grid is centred on the outline. Answers with the findings of `validatePiece`, or that it
  * would take more than MOST_TILES sheets. Throws RangeError when margin_m or overlap_m is outside its range.
  */
-export function templateTiles(piece: Piece, wishes: TileWishes): Result<Tiling> {
+export function templateTiles(
+  piece: Piece,
+  wishes: TileWishes,
+  rules: PieceRules = PIECE_RULES,
+): Result<Tiling> {
   const { paper, orientation, margin_m, overlap_m, whole = false } = wishes;
   if (!(margin_m >= 0.003 && margin_m <= 0.03))
     throw new RangeError(`templateTiles: margin_m ${margin_m}; allowed: 0.003 to 0.03 m`);
   if (!(overlap_m >= 0.005 && overlap_m <= 0.05))
     throw new RangeError(`templateTiles: overlap_m ${overlap_m}; allowed: 0.005 to 0.05 m`);
-  const { problems, warnings } = reviewPiece(piece);
+  const { problems, warnings } = reviewPiece(piece, rules);
   if (problems.length > 0) return bad(...problems);
   const path = outlinePath(piece.outline);
   const lines: TilePart[] = [
