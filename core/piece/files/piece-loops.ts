@@ -44,6 +44,17 @@ const ELLIPSE_M = 2e-6;
 /** Centre lines stand this far out of their cut-out, m. */
 const OVERRUN_M = 0.01;
 
+/** An arc that rises less than this over its chord is written as a line, m: its centre would stand far outside any drawing. */
+const FLAT_RISE_M = 1e-6;
+
+function withoutFlatArcs(path: Path): Path {
+  return path.map((s) =>
+    s.bulge !== 0 && (Math.abs(s.bulge) * chord_m(s)) / 2 < FLAT_RISE_M
+      ? { ...s, kind: 'line', bulge: 0 }
+      : s,
+  );
+}
+
 /** Throws RangeError when the piece's sizes cannot be built: ask `reviewPiece` first. */
 export function pieceLoops(piece: Piece): FileDrawing {
   const outline = outlineLoop(piece);
@@ -106,7 +117,7 @@ function outlineLoop({ outline }: Piece): FileLoop {
       rotation_rad: 0,
     };
   }
-  return { kind: 'path', path };
+  return { kind: 'path', path: withoutFlatArcs(path) };
 }
 
 function cutOutLoop(cutOut: CutOut): FileLoop {
@@ -121,7 +132,7 @@ function cutOutLoop(cutOut: CutOut): FileLoop {
       width_m: cutOut.width_m,
       rotation_rad: cutOut.rotation_rad ?? 0,
     };
-  return { kind: 'path', path };
+  return { kind: 'path', path: withoutFlatArcs(path) };
 }
 
 function centreCross(cutOut: CutOut): FileLine[] {

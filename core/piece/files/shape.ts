@@ -1,6 +1,6 @@
 /** What files draw with: lines, parts of ellipses, splines; and how each becomes lines and arcs in metres. */
 
-import { circleOf, turning_rad } from '../arc.ts';
+import { circleOf, segmentBounds, turning_rad } from '../arc.ts';
 import type { Point, Segment } from '../piece.ts';
 import { type Affine, place, type Spot, turn } from './affine.ts';
 import { tooMany } from './chain.ts';
@@ -29,8 +29,12 @@ export function circleArc(centre: Spot, radius: number, start: number, end: numb
   return { kind: 'conic', centre, u: { x: radius, y: 0 }, v: { x: 0, y: radius }, start, end };
 }
 
+/** A flatter arc is a line: over a chord of 20 m it rises by less than 0.001 mm. */
+const FLAT_BULGE = 1e-7;
+
 /** A line, or the arc with this bulge, between two points. */
 export function bulgeShape(from: Spot, to: Spot, bulge: number): Shape {
+  if (Math.abs(bulge) < FLAT_BULGE) return { kind: 'line', from, to };
   const flat = segment({ x_m: from.x, y_m: from.y }, { x_m: to.x, y_m: to.y }, bulge);
   const circle = circleOf(flat);
   if (circle === undefined || !(circle.radius_m > 0)) return { kind: 'line', from, to };
@@ -47,9 +51,6 @@ export function shapeSegments(shape: Shape, m: Affine, tolerance_m: number): Seg
   if (shape.kind === 'line') return [segment(near(place(m, shape.from)), near(place(m, shape.to)), 0)];
   if (shape.kind === 'spline') return splineSegments(shape.spline, m, tolerance_m);
   const conic = { ...shape, centre: place(m, shape.centre), u: turn(m, shape.u), v: turn(m, shape.v) };
-  near(conic.centre);
-  near(conic.u);
-  near(conic.v);
   return conicSegments(conic, tolerance_m);
 }
 
@@ -72,8 +73,11 @@ function splineSegments(own: Spline, m: Affine, tolerance_m: number): Segment[] 
 /** Where a coordinate would be further out than this, the unit is wrong or the file hostile, m. */
 const FAR_M = 1000;
 
-function near(p: Spot): Point {
-  if (!(Math.abs(p.x) <= FAR_M && Math.abs(p.y) <= FAR_M))
+/** The centre of a nearly flat arc lies far out; further than this its points are no longer known to 0.001 mm. */
+const FAR_CENTRE_M = 1e9;
+
+function near(p: Spot, far_m = FAR_M): Point {
+  if (!(Math.abs(p.x) <= far_m && Math.abs(p.y) <= far_m))
     refuse(
       'file.far-away',
       'Something in the drawing is too far out or too large.',
@@ -94,16 +98,22 @@ function conicSegments(conic: Conic, tolerance_m: number): Segment[] {
     // A full turn in four, as the outlines of round pieces; no other part over half a turn.
     const parts =
       Math.abs(sweep) > TURN - 1e-9 ? 4 : Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9));
+    for (const spot of [conic.centre, u, v]) near(spot, FAR_CENTRE_M);
     const side = Math.sign(u.x * v.y - u.y * v.x);
     const bulge = side * Math.tan(sweep / parts / 4);
-    return Array.from({ length: parts }, (_, i) =>
-      segment(
+    return Array.from({ length: parts }, (_, i) => {
+      const made = segment(
         onConic(conic, start + (sweep * i) / parts),
         onConic(conic, start + (sweep * (i + 1)) / parts),
         bulge,
-      ),
-    );
+      );
+      const box = segmentBounds(made);
+      near({ x: box.minX_m, y: box.minY_m });
+      near({ x: box.maxX_m, y: box.maxY_m });
+      return made;
+    });
   }
+  for (const spot of [conic.centre, u, v]) near(spot);
   const quarters = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2) - 1e-9));
   return Array.from({ length: quarters }, (_, i) =>
     fitArcs(
