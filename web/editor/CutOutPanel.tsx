@@ -69,7 +69,7 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
         {cutOut.shape !== 'round' && (
           <QuantityField
             idFirst="e"
-            label="Turned, degrees counter-clockwise"
+            label="Turned left, degrees"
             path={field('turned')}
             kind="words"
             placeholder="0"
@@ -100,7 +100,7 @@ export function CutOutPanel({ piece, index, look, at, system, change, onGone }: 
             disabled={turnOf_degrees(cutOut) === null}
             onClick={() => change('Turn cut-out', (p) => withTurn(p, index, 90))}
           >
-            Turn by 90 degrees
+            Turn left by 90 degrees
           </button>
         )}
         <button

@@ -59,7 +59,7 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                 <th scope="col">Corners</th>
                 <th scope="col">From the left</th>
                 <th scope="col">From the front</th>
-                <th scope="col">Turned, degrees</th>
+                <th scope="col">Turned left, degrees</th>
                 <th scope="col">Rim</th>
                 <th scope="col">
                   <span className="unseen">Remove</span>
@@ -155,11 +155,14 @@ export function CutOutTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
                           kind="length"
                         />
                       </td>
-                      <td data-label="Turned, degrees" data-empty={cutOut.shape === 'round' || undefined}>
+                      <td
+                        data-label="Turned left, degrees"
+                        data-empty={cutOut.shape === 'round' || undefined}
+                      >
                         {cutOut.shape !== 'round' && (
                           <QuantityField
                             hideLabel
-                            label={`${name}: turned, degrees counter-clockwise`}
+                            label={`${name}: turned left, degrees`}
                             path={at('turned')}
                             kind="words"
                             placeholder="0"
