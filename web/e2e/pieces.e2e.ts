@@ -81,7 +81,7 @@ export const tests: readonly BrowserTest[] = [
       const thickness = page.locator('#f-otherPieces-0-bodyThickness');
       await thickness.fill('thick');
       await thickness.blur();
-      await pieces.getByRole('button', { name: /^shelf .*1 to mend$/ }).waitFor();
+      await pieces.getByRole('button', { name: /^shelf\b.*1 to mend$/ }).waitFor();
       await thickness.fill('1 in');
       await thickness.blur();
       await pieces.getByRole('button', { name: 'shelf', exact: true }).waitFor();
