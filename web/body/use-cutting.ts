@@ -3,7 +3,8 @@ import { useEffect, useRef, useState } from 'react';
 import type { CuttingPlan } from '#core/piece/cutting/cutting.ts';
 import { planCutting } from '#core/piece/cutting/plan-cutting.ts';
 import type { Result } from '#core/quantity/problem.ts';
-import type { CuttingReply, CuttingRequest } from './cutting-messages.ts';
+import { workerPort } from '#web/worker/port.ts';
+import type { CuttingAsk, CuttingReply, CuttingRequest } from './cutting-messages.ts';
 
 export interface CuttingState {
   /** Of the request at hand; null while it is worked on, or when nothing was asked. */
@@ -39,45 +40,36 @@ export function useCutting(request: CuttingRequest | null): CuttingState {
   const [answer, setAnswer] = useState<{ readonly of: CuttingRequest; readonly state: CuttingState } | null>(
     null,
   );
-  const worker = useRef<Worker | null>(null);
-  const number = useRef(0);
-  useEffect(
-    () => () => {
-      worker.current?.terminate();
-      worker.current = null;
-    },
-    [],
+  const [port] = useState(() =>
+    workerPort<CuttingAsk, CuttingReply>(
+      () => new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module' }),
+      'no answer from the worker',
+    ),
   );
+  const number = useRef(0);
+  const asking = useRef<CuttingRequest | null>(null);
+  useEffect(() => {
+    const answered = (state: CuttingState) => {
+      if (asking.current !== null) setAnswer({ of: asking.current, state });
+    };
+    const fail = (failed: string) => answered({ plan: null, working: false, failed });
+    port.onReply((reply) => {
+      if (reply.number !== number.current || asking.current === null) return;
+      if ('failed' in reply) return fail(reply.failed);
+      keep(JSON.stringify(asking.current), reply.plan);
+      answered({ plan: reply.plan, working: false, failed: null });
+    });
+    port.onCrash(fail);
+    return () => port.close();
+  }, [port]);
   useEffect(() => {
     if (request === null) return;
     number.current += 1;
-    const asked = number.current;
-    const key = JSON.stringify(request);
-    const known = kept.get(key);
-    if (known !== undefined) {
-      setAnswer({ of: request, state: { plan: known, working: false, failed: null } });
-      return;
-    }
-    const made =
-      worker.current ?? new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module' });
-    worker.current = made;
-    const fail = (failed: string) =>
-      setAnswer({ of: request, state: { plan: null, working: false, failed } });
-    made.onmessage = ({ data }: MessageEvent<CuttingReply>) => {
-      if (data.number !== number.current) return;
-      if ('failed' in data) fail(data.failed);
-      else {
-        keep(key, data.plan);
-        setAnswer({ of: request, state: { plan: data.plan, working: false, failed: null } });
-      }
-    };
-    made.onerror = (event) => {
-      made.terminate();
-      worker.current = null;
-      fail(event.message || 'no answer from the worker');
-    };
-    made.postMessage({ number: asked, request });
-  }, [request]);
+    asking.current = request;
+    const known = kept.get(JSON.stringify(request));
+    if (known === undefined) port.postMessage({ number: number.current, request });
+    else setAnswer({ of: request, state: { plan: known, working: false, failed: null } });
+  }, [port, request]);
   if (request === null) return { plan: null, working: false, failed: null };
   return answer !== null && answer.of === request
     ? answer.state
