@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId, useLayoutEffect, useRef } from 'react';
 
 interface Props {
   readonly title: string;
@@ -11,7 +11,8 @@ interface Props {
 export function Dialog({ title, onClose, children }: Props) {
   const place = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  // before the sheet leaves the page, or the focus would not find its way back
+  useLayoutEffect(() => {
     const dialog = place.current;
     if (dialog === null || dialog.open) return;
     dialog.showModal();

@@ -1,15 +1,18 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { formatDuration } from '#core/quantity/format.ts';
 import { pourClock } from '#web/units/dates.ts';
 import type { Speak } from '#web/units/speak.ts';
+import { AfterScreen } from './AfterScreen.tsx';
 import { CueChoices } from './CueChoices.tsx';
 import { CupsStanding } from './CupsStanding.tsx';
 import { HappenedSheet } from './HappenedSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
+import { Reminders } from './Reminders.tsx';
+import { remindersOf } from './reminders.ts';
 import type { RunSession, RunView } from './run-session.ts';
 import type { KeptRun } from './run-shelf.ts';
 import { SlackBar } from './SlackBar.tsx';
-import { screenState, type Whose } from './screen-state.ts';
+import { isOpen, screenState, type Whose } from './screen-state.ts';
 import { leftWords } from './screen-words.ts';
 import { readySound } from './speak-aloud.ts';
 import { useCueChoice, useCues } from './use-cues.ts';
@@ -32,15 +35,28 @@ export function PourScreen({ kept, session, view, speak }: Props) {
   const [sheet, setSheet] = useState<'happened' | 'reading' | null>(null);
   const [choice, setChoice] = useCueChoice();
   const written = useCues(forecast, now_s, whose, choice);
+  const button = useRef<HTMLButtonElement>(null);
+  const ready = forecast !== null;
+  useEffect(() => {
+    // the button that started the clock is gone: the keyboard goes on where it would be wanted
+    if (ready && document.activeElement === document.body) button.current?.focus({ preventScroll: true });
+  }, [ready]);
   if (forecast === null)
     return (
       <p role="status" className="waiting">
         {failed === null ? 'Computing the windows …' : `The windows could not be computed: ${failed}.`}
       </p>
     );
+  if (view.state.finished_s !== null)
+    return <AfterScreen kept={kept} session={session} view={view} forecast={forecast} speak={speak} />;
   const screen = screenState(forecast, now_s, whose);
   const { now, next, left_s, wait_s, tone } = screen;
   const undoable = view.state.undoable;
+  const filmDown = forecast.steps.every(
+    (each) => (each.step.kind !== 'pour' && each.step.kind !== 'mix') || !isOpen(each),
+  );
+  // one phone may have done all it has to do while others still work
+  const over = screen.handsFree && (whose === 'all' || screenState(forecast, now_s, 'all').handsFree);
   const target = now ?? next;
   const figure = pourClock(Math.abs((now === null ? wait_s : left_s) ?? 0));
   return (
@@ -73,17 +89,29 @@ export function PourScreen({ kept, session, view, speak }: Props) {
         )}
       </section>
       <div className="run-buttons">
-        <button
-          type="button"
-          className="primary run-done"
-          disabled={target === null}
-          onClick={() => {
-            readySound();
-            if (target !== null) void session.did({ kind: 'done', step: target.step.id });
-          }}
-        >
-          Done
-        </button>
+        {over ? (
+          <button
+            ref={button}
+            type="button"
+            className="primary run-done"
+            onClick={() => void session.did({ kind: 'finished' })}
+          >
+            Finish the pour
+          </button>
+        ) : (
+          <button
+            ref={button}
+            type="button"
+            className="primary run-done"
+            disabled={target === null}
+            onClick={() => {
+              readySound();
+              if (target !== null) void session.did({ kind: 'done', step: target.step.id });
+            }}
+          >
+            Done
+          </button>
+        )}
         <button
           type="button"
           disabled={target === null}
@@ -124,6 +152,14 @@ export function PourScreen({ kept, session, view, speak }: Props) {
           {written}
         </p>
       </div>
+      {filmDown && (
+        <Reminders
+          list={remindersOf(forecast.film)}
+          now_s={now_s}
+          zero_ms={Date.now() - now_s * 1000}
+          speak={speak}
+        />
+      )}
       {sheet === 'happened' && (
         <HappenedSheet
           kept={kept}

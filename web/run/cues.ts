@@ -1,5 +1,6 @@
 /** What is said aloud, and when: each cue once, a chosen time ahead. Pure. */
 import type { RunForecast } from '#core/pour/run/forecast-run.ts';
+import { remindersOf } from './reminders.ts';
 import { isOpen, type Whose } from './screen-state.ts';
 
 /** How long ahead cues come, s; null: none are given. */
@@ -61,6 +62,9 @@ export function cues(forecast: RunForecast, whose: Whose, lead_s: CueLead): read
         says: `Cup ${number} must be out in ${lead}.`,
         urgent: true,
       });
+  for (const { key, label, from_s } of remindersOf(forecast.film))
+    if ((key === 'airflow' || key === 'tape') && from_s !== null)
+      list.push({ id: key, at_s: from_s, says: `${label}.`, urgent: false });
   return list.sort((a, b) => a.at_s - b.at_s || (a.id < b.id ? -1 : 1));
 }
 

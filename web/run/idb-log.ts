@@ -66,6 +66,7 @@ function idbShelf(database: Database): RunShelf {
     },
     get: async (id) => (await database.get('runs', id)) ?? null,
     ofJob: async (jobId) => database.getAllFromIndex('runs', 'job', jobId),
+    all: async () => database.getAll('runs'),
   };
 }
 

@@ -76,6 +76,7 @@ const FORECAST_EVERY_s = 10;
 const KEEP_CLOCK_EVERY_s = 3;
 const EXCHANGE_EVERY_s = 4;
 const EXCHANGE_AT_MOST_s = 60;
+const LONGEST_s = 864_000;
 
 export class RunSession {
   readonly run: string;
@@ -130,7 +131,11 @@ export class RunSession {
   /** To be called every 250 to 1000 ms. Answers the run's clock with its fractions, null before the start. */
   tick(): number | null {
     const sample = this.#means.sample();
-    if (this.#clock !== null && this.#view.state.started_s !== null) {
+    const { started_s, finished_s } = this.#view.state;
+    if (finished_s !== null) {
+      if (this.#view.now_s !== Math.floor(finished_s))
+        this.#show({ now_s: Math.floor(finished_s), doubt: null });
+    } else if (this.#clock !== null && started_s !== null) {
       const { state, doubt } = tickClock(this.#clock, sample);
       this.#clock = state;
       const now_s = Math.floor(state.elapsed_s);
@@ -165,7 +170,7 @@ export class RunSession {
       id: this.#means.newId(),
       run: this.run,
       device: this.#means.device,
-      at_s: this.#clock === null ? 0 : Math.max(0, this.#clock.elapsed_s),
+      at_s: this.#now_s(),
       wall_ms: Math.max(0, Math.round(this.#means.sample().wall_ms)),
       ...deed,
     } as RunEvent;
@@ -244,6 +249,11 @@ export class RunSession {
     this.#listeners.clear();
   }
 
+  /** 0 before the start; no pour is followed longer than its events can say. */
+  #now_s(): number {
+    return Math.min(LONGEST_s, Math.max(0, this.#clock?.elapsed_s ?? 0));
+  }
+
   #joinClock(answer: ExchangeAnswer): void {
     this.#findClock(() => elapsedByServer(answer));
   }
@@ -253,7 +263,7 @@ export class RunSession {
     if (this.#clock !== null) return;
     const elapsed_s = elapsed();
     if (elapsed_s !== null)
-      this.#clock = startClock(this.#means.sample(), Math.min(864_000, Math.max(0, elapsed_s)));
+      this.#clock = startClock(this.#means.sample(), Math.min(LONGEST_s, Math.max(0, elapsed_s)));
   }
 
   #hear(news: PageNews): void {
@@ -277,8 +287,8 @@ export class RunSession {
   }
 
   #askForecast(): void {
-    const now_s = Math.max(0, this.#clock?.elapsed_s ?? 0);
-    this.#asked_s = now_s;
+    this.#asked_s = this.#clock?.elapsed_s ?? 0;
+    const now_s = this.#view.state.finished_s ?? this.#now_s();
     const { inputs: request, plan } = this.pour;
     this.#means.engine.ask(
       { request, plan, state: this.#view.state, now_s },

@@ -17,6 +17,7 @@ export interface RunShelf {
   keep(run: KeptRun): Promise<void>;
   get(id: string): Promise<KeptRun | null>;
   ofJob(jobId: string): Promise<readonly KeptRun[]>;
+  all(): Promise<readonly KeptRun[]>;
 }
 
 /** Lives as long as the page; for tests, and where a browser keeps nothing. */
@@ -28,5 +29,6 @@ export function memoryShelf(): RunShelf {
     },
     get: async (id) => kept.get(id) ?? null,
     ofJob: async (jobId) => [...kept.values()].filter((run) => run.jobId === jobId),
+    all: async () => [...kept.values()],
   };
 }
