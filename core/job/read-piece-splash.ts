@@ -2,16 +2,12 @@
 import { checkOutline } from '#core/piece/check-outline.ts';
 import type { Outline } from '#core/piece/piece.ts';
 import { alongSide_m } from '#core/piece/side-length.ts';
+import type { StandingSplash } from '#core/piece/splash-strips.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import type { SplashDocument } from './document.ts';
 import type { Notes } from './notes.ts';
 
-export interface SplashPart {
-  readonly side: SplashDocument['side'];
-  /** Along the side; a side splash ends at the face of the backsplash. */
-  readonly length_m: number;
-  readonly height_m: number;
-  readonly thickness_m: number;
+export interface SplashPart extends StandingSplash {
   /** Face, top edge and, on a side splash, the end toward the front: what is coated, m2. */
   readonly filmArea_m2: number;
 }

@@ -30,22 +30,33 @@ const IN_LINE_M = 0.001;
 export function alongSide_m(outline: Outline, side: Facing): number {
   const named = sideLength_m(outline, side);
   if (named !== null) return named;
-  const flat = side === 'front' || side === 'back';
+  const edges = furthest(outline, side);
+  if (edges.length > 0)
+    return edges.reduce((sum, { edge, run_m }) => sum + (sideLength_m(outline, edge) ?? run_m), 0);
+  const box = bounds(outlinePath(outline));
+  return isFlat(side) ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
+}
+
+/** Names of the edges that make up one side, as `alongSide_m` adds them up; none of a rim, or where no edge looks that way. */
+export function sideEdges(outline: Outline, side: Facing): string[] {
+  if (sideLength_m(outline, side) !== null) return [side];
+  return furthest(outline, side).map(({ edge }) => edge);
+}
+
+const isFlat = (side: Facing): boolean => side === 'front' || side === 'back';
+
+function furthest(outline: Outline, side: Facing): { readonly edge: string; readonly run_m: number }[] {
   const sign = side === 'front' || side === 'left' ? -1 : 1;
   const path = outlinePath(outline);
-  const box = bounds(path);
   const edges = [...facings(outline)].flatMap(([edge, looks]) => {
     if (looks !== side) return [];
     const ends = path.filter((s) => s.edge === edge).flatMap((s) => [s.from, s.to]);
-    const along = ends.map((p) => (flat ? p.x_m : p.y_m));
-    const out = Math.max(...ends.map((p) => sign * (flat ? p.y_m : p.x_m)));
+    const along = ends.map((p) => (isFlat(side) ? p.x_m : p.y_m));
+    const out = Math.max(...ends.map((p) => sign * (isFlat(side) ? p.y_m : p.x_m)));
     return [{ edge, out, run_m: Math.max(...along) - Math.min(...along) }];
   });
-  if (edges.length === 0) return flat ? box.maxX_m - box.minX_m : box.maxY_m - box.minY_m;
-  const furthest = Math.max(...edges.map(({ out }) => out));
-  return edges
-    .filter(({ out }) => out > furthest - IN_LINE_M)
-    .reduce((sum, { edge, run_m }) => sum + (sideLength_m(outline, edge) ?? run_m), 0);
+  const most = Math.max(...edges.map(({ out }) => out));
+  return edges.filter(({ out }) => out > most - IN_LINE_M);
 }
 
 /** Said from the sizes, not from the corners: a typed 1.7 m stays 1.7 m to the last digit. */

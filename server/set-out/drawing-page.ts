@@ -3,6 +3,7 @@ import { pointAlong } from '#core/piece/arc.ts';
 import type { Drawing, DrawnSegment, EdgeStyle, Leader } from '#core/piece/drawing.ts';
 import type { Point, Segment } from '#core/piece/piece.ts';
 import type { SetOut } from '#core/piece/set-out/set-out.ts';
+import type { SplashStrip } from '#core/piece/splash-strips.ts';
 import type { System } from '#core/quantity/units.ts';
 import { datumMarks, edgeNames, inwards } from './drawing-marks.ts';
 import { box, dimension, extensions, FIGURES, inkText, type Put } from './figures.ts';
@@ -26,8 +27,26 @@ const STROKES: Readonly<Record<EdgeStyle, { readonly width: number; readonly das
   unknown: { width: 0.6, dash: [1, 2] },
 };
 
+/** What a splash covers of the top. */
+function strip(ink: Ink, corners: readonly Spot[]): void {
+  ink.doc
+    .polygon(...corners.map(({ x, y }): [number, number] => [x, y]))
+    .lineWidth(0.6)
+    .dash(5, { space: 3 })
+    .strokeColor(BLACK)
+    .stroke()
+    .undash();
+}
+
 /** Draws the piece with its dimensions into the area. */
-export function drawPiece(ink: Ink, area: Area, drawing: Drawing, sheet: SetOut, system: System): void {
+export function drawPiece(
+  ink: Ink,
+  area: Area,
+  drawing: Drawing,
+  sheet: SetOut,
+  system: System,
+  splashes: readonly SplashStrip[] = [],
+): void {
   const at = fitInto(ink, area, drawing, system);
   const taken: Spot[][] = [];
   for (const s of [...drawing.outline, ...drawing.cutOuts.flatMap((c) => c.segments)])
@@ -35,6 +54,7 @@ export function drawPiece(ink: Ink, area: Area, drawing: Drawing, sheet: SetOut,
   const own = new Map(drawing.dimensions.map((d) => [d, [at(d.line.from), at(d.line.to)]]));
   taken.push(...own.values());
   for (const d of drawing.dimensions) taken.push(...extensions(ink, d, at));
+  for (const { corners } of splashes) strip(ink, corners.map(at));
   for (const s of drawing.outline) stroke(ink, s, at);
   for (const c of drawing.cutOuts) {
     for (const s of c.segments) stroke(ink, s, at);

@@ -6,7 +6,7 @@ import type { CutOut, EdgeSpec, Outline, Piece } from '#core/piece/piece.ts';
 import { FOOT_M, type Tile, type Tiling } from '#core/piece/set-out/template-tiles.ts';
 import { CHECK_BAR_M } from './check-bar.ts';
 import { type Pixels, POPPLER, pageTexts, pdfFacts, pixelsOf } from './rendered-page.ts';
-import { setOutPdf } from './set-out-pdf.ts';
+import { setOutPdf, setOutsPdf } from './set-out-pdf.ts';
 import { templatePdf } from './template-pdf.ts';
 
 const PER_INCH = 300;
@@ -101,6 +101,21 @@ function barLength_m(pixels: Pixels, high_m: number, left_m: number): number {
 }
 
 describe.skipIf(!POPPLER)('the set-out sheet', { timeout: 60_000 }, () => {
+  it('shows where splashes stand, in the legend and with their sizes in a table', async () => {
+    const splashes = [{ side: 'back', length_m: 1.0668, height_m: 0.1016, thickness_m: 0.01905 }] as const;
+    const made = await setOutsPdf([{ name: '', piece: vanity, splashes }], {
+      ...words,
+      paper: 'Letter',
+      system: 'us',
+    });
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const [drawing = '', ...tables] = pageTexts(made.value);
+    expect(drawing).toContain('splash, stands on the top');
+    const said = tables.join('\n');
+    expect(said).toMatch(/backsplash\s+42 in\s+4 in/);
+    expect(pageTexts(await sheet(vanity, 'Letter', 'us')).join('\n')).not.toContain('splash');
+  });
+
   it('says title, customer, revision, date and every figure of the piece, in inches and millimetres', async () => {
     const pages = pageTexts(await sheet(vanity, 'Letter', 'us'));
     for (const page of pages) {

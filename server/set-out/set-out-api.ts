@@ -106,9 +106,10 @@ function sheetPiece(
   system: System,
 ): Result<Required<SheetPiece>> {
   const notes = new Notes(system);
-  const { piece } = readPiece(typed, notes, path);
+  const { piece, splashes } = readPiece(typed, notes, path);
   const tell = (problem: Problem) => problemInOneUnit(atPieceField(problem, typed, path), system);
-  if (piece !== null) return good({ name: document.otherPieces.length === 0 ? '' : name, piece, tell });
+  if (piece !== null)
+    return good({ name: document.otherPieces.length === 0 ? '' : name, piece, splashes, tell });
   const missing = notes.missing.map(
     ({ path: at, needs }): Problem => ({
       path: at,

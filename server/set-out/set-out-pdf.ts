@@ -4,6 +4,7 @@ import type { Piece } from '#core/piece/piece.ts';
 import type { PieceRules } from '#core/piece/piece-rules.ts';
 import type { Paper } from '#core/piece/set-out/paper.ts';
 import { type SetOut, setOut } from '#core/piece/set-out/set-out.ts';
+import { type SplashStrip, type StandingSplash, splashStrips } from '#core/piece/splash-strips.ts';
 import { bad, good, type Problem, type Result } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import { drawPiece } from './drawing-page.ts';
@@ -26,6 +27,8 @@ export interface SheetPiece {
   /** In the head of its pages; '' where the job has only one. */
   readonly name: string;
   readonly piece: Piece;
+  /** Boards that stand on it along its sides. */
+  readonly splashes?: readonly StandingSplash[];
   /** Puts what is wrong with it at the field it was typed in. */
   readonly tell?: (problem: Problem) => Problem;
 }
@@ -40,12 +43,13 @@ export async function setOutsPdf(
   pieces: readonly SheetPiece[],
   asked: SheetAsked,
 ): Promise<Result<Uint8Array<ArrayBuffer>>> {
-  const found = pieces.map(({ piece, tell = (problem) => problem }) => {
+  const found = pieces.map(({ piece, splashes = [], tell = (problem) => problem }) => {
     const sheet = setOut(piece, asked.rules);
     if (!sheet.ok) return { drawn: null, warnings: [], problems: sheet.problems.map(tell) };
     const drawing = dimensionedDrawing(piece, asked.rules);
     if (!drawing.ok) return { drawn: null, warnings: [], problems: drawing.problems.map(tell) };
-    const drawn = { sheet: sheet.value, drawing: drawing.value };
+    const strips = splashStrips(piece.outline, splashes);
+    const drawn = { sheet: sheet.value, drawing: drawing.value, strips };
     return { drawn, warnings: sheet.warnings.map(tell), problems: [] };
   });
   const problems = found.flatMap((each) => each.problems);
@@ -63,7 +67,7 @@ export async function setOutsPdf(
   found.forEach(({ drawn }, index) => {
     if (drawn === null) return;
     if (index > 0) ink.page();
-    drawSheet(ink, drawn.sheet, drawn.drawing, asked.system);
+    drawSheet(ink, drawn, asked.system);
     ink.eachPage((page) => {
       names[page] ??= pieces[index]!.name;
     });
@@ -78,8 +82,14 @@ export async function setOutsPdf(
   );
 }
 
+interface Drawn {
+  readonly sheet: SetOut;
+  readonly drawing: Drawing;
+  readonly strips: readonly SplashStrip[];
+}
+
 /** One piece on the page that is open and the ones after it. */
-function drawSheet(ink: Ink, sheet: SetOut, drawing: Drawing, system: System): void {
+function drawSheet(ink: Ink, { sheet, drawing, strips }: Drawn, system: System): void {
   const [top, bottom] = [MARGIN + HEAD, ink.height - MARGIN];
   const legend = 30;
   drawPiece(
@@ -88,8 +98,9 @@ function drawSheet(ink: Ink, sheet: SetOut, drawing: Drawing, system: System): v
     drawing,
     sheet,
     system,
+    strips,
   );
-  lineLegend(ink, bottom - 14);
+  lineLegend(ink, bottom - 14, strips.length > 0);
   const { across, up } = sheet.datums;
   ink.write(
     `Seen from above, front edge below. Black triangles: measure from ${sayDatum(across)} and ${sayDatum(up)}.`,
@@ -99,16 +110,17 @@ function drawSheet(ink: Ink, sheet: SetOut, drawing: Drawing, system: System): v
   );
   ink.page();
   const flow: Flow = { ink, left: MARGIN, right: ink.width - MARGIN, top, bottom, y: top - 10 };
-  writeTables(flow, sheet, system);
+  writeTables(flow, sheet, system, strips);
 }
 
-function lineLegend(ink: Ink, y: number): void {
+function lineLegend(ink: Ink, y: number, splashes: boolean): void {
   let x = MARGIN;
   for (const [words, width, dash] of [
     ['finished edge or wrapped rim', 1.6, null],
     ['wall', 0.6, null],
     ['seam', 1, [8, 4]],
     ['dammed rim', 1, [3, 2.5]],
+    ...(splashes ? [['splash, stands on the top', 0.6, [5, 3]] as const] : []),
   ] as const) {
     const pen = ink.doc
       .moveTo(x, y - 2.5)

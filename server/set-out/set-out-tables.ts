@@ -1,11 +1,17 @@
 /** The tables of a set-out sheet. */
 import type { Coordinates } from '#core/piece/set-out/datum.ts';
 import type { SetOut } from '#core/piece/set-out/set-out.ts';
+import type { SplashStrip } from '#core/piece/splash-strips.ts';
 import type { System } from '#core/quantity/units.ts';
 import { lengthCell, sayAngle, sayDatum, sayLength, sayMillimetres, sayProfile } from './say.ts';
 import { type Cell, type Column, type Flow, heading, paragraph, table } from './table.ts';
 
-export function writeTables(flow: Flow, sheet: SetOut, system: System): void {
+export function writeTables(
+  flow: Flow,
+  sheet: SetOut,
+  system: System,
+  splashes: readonly SplashStrip[] = [],
+): void {
   const { across, up } = sheet.datums;
   const cell = (value_m: number): Cell => lengthCell(value_m, system);
   const number = (head: string, share = 1.1): Column => ({ head, share, align: 'right' });
@@ -198,6 +204,16 @@ export function writeTables(flow: Flow, sheet: SetOut, system: System): void {
       ]),
     ],
   );
+
+  if (splashes.length > 0) {
+    heading(flow, 'Splashes');
+    table(
+      flow,
+      [{ head: 'Splash', share: 2 }, number('length'), number('height'), number('thickness')],
+      splashes.map((s): Cell[] => [s.name, cell(s.length_m), cell(s.height_m), cell(s.thickness_m)]),
+    );
+    paragraph(flow, 'Boards of their own; dashed on the drawing where they stand on the top.', { size: 8 });
+  }
 
   heading(flow, 'Sums that must come out');
   for (const sum of sheet.checks) {

@@ -1,5 +1,8 @@
 /** What the lines of this drawing mean; only the kinds it shows. */
 import type { Drawing, EdgeStyle } from '#core/piece/drawing.ts';
+import type { SplashStrip } from '#core/piece/splash-strips.ts';
+import type { System } from '#core/quantity/units.ts';
+import { splashWords } from './DrawnSplashes.tsx';
 
 const WORDS: Readonly<Record<EdgeStyle, string>> = {
   finished: 'finished: coated and seen',
@@ -10,7 +13,13 @@ const WORDS: Readonly<Record<EdgeStyle, string>> = {
 };
 const ORDER: readonly EdgeStyle[] = ['finished', 'wall', 'seam', 'dammed', 'unknown'];
 
-export function DrawingLegend({ drawing }: { readonly drawing: Drawing }) {
+interface Props {
+  readonly drawing: Drawing;
+  readonly splashes: readonly SplashStrip[];
+  readonly system: System;
+}
+
+export function DrawingLegend({ drawing, splashes, system }: Props) {
   const shown = new Set<EdgeStyle>([
     ...drawing.outline.map((s) => s.style),
     ...drawing.cutOuts.flatMap((c) => c.segments.map((s) => s.style)),
@@ -28,6 +37,14 @@ export function DrawingLegend({ drawing }: { readonly drawing: Drawing }) {
           {WORDS[style]}
         </li>
       ))}
+      {splashes.length > 0 && (
+        <li>
+          <svg width="36" height="16" aria-hidden="true">
+            <path className="drawing-splash-strip" d="M2 5H34V12H2Z" />
+          </svg>
+          stands on the top: {splashes.map((splash) => splashWords(splash, system)).join('; ')}
+        </li>
+      )}
     </ul>
   );
 }

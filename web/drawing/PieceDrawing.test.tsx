@@ -47,6 +47,21 @@ describe('piece drawing', () => {
     expect(markup.match(/class="drawing-hatch"/g)!.length).toBe(2);
   });
 
+  it('draws splashes as dashed strips along their sides, with their height', () => {
+    const splashes = [
+      { side: 'back', length_m: 1.0668, height_m: 0.1016, thickness_m: 0.019 },
+      { side: 'left', length_m: 0.527, height_m: 0.1524, thickness_m: 0.019 },
+    ] as const;
+    const markup = renderToStaticMarkup(<PieceDrawing piece={vanity} system="us" splashes={splashes} />);
+    expect(markup).toContain('On it: backsplash 4 in high; left side splash 6 in high.');
+    expect(markup).toContain('>backsplash, 4 in high<');
+    expect(markup).toContain('stands on the top: backsplash, 4 in high; left side splash, 6 in high');
+    // Two strips and the one of the legend.
+    expect(markup.match(/class="drawing-splash-strip"/g)).toHaveLength(3);
+    expect(badAttributes(markup)).toEqual([]);
+    expect(draw(vanity)).not.toContain('splash');
+  });
+
   it('marks centres of cut-outs', () => {
     expect(draw(vanity).match(/class="drawing-centre"/g)).toHaveLength(3);
   });

@@ -5,6 +5,7 @@
 import { type ReactNode, useMemo, useRef } from 'react';
 import { dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
+import { type StandingSplash, splashStrips } from '#core/piece/splash-strips.ts';
 import { sayProblem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
 import { useWidth } from '#web/charts/use-width.ts';
@@ -13,6 +14,7 @@ import { DimensionLines, ExtensionLines } from './DimensionLines.tsx';
 import { DrawingLegend } from './DrawingLegend.tsx';
 import { DrawnCutOuts } from './DrawnCutOuts.tsx';
 import { DrawnEdges } from './DrawnEdges.tsx';
+import { DrawnSplashes } from './DrawnSplashes.tsx';
 import { describePiece, edgesDrawn } from './describe.ts';
 import { type ActOn, type Focus, focusOfRow, type RowFocus } from './focus.ts';
 import { pathOf, px } from './frame.ts';
@@ -21,6 +23,8 @@ import { layoutSheet, type Sheet } from './sheet.ts';
 export interface PieceDrawingProps {
   readonly piece: Piece;
   readonly system: System;
+  /** Boards that stand on it along its sides. */
+  readonly splashes?: readonly StandingSplash[];
   /** What to mark, by name. */
   readonly focus?: Focus | null;
   /** The same, as the row of a table; `focus` goes before it. */
@@ -38,9 +42,12 @@ export interface PieceDrawingProps {
   readonly hold?: boolean;
 }
 
+const NO_SPLASHES: readonly StandingSplash[] = [];
+
 export function PieceDrawing({
   piece,
   system,
+  splashes = NO_SPLASHES,
   focus,
   highlight = null,
   onFocus,
@@ -78,13 +85,14 @@ export function PieceDrawing({
   });
   last.current = sheet;
   const edges = edgesDrawn(piece.outline, drawing);
+  const strips = splashStrips(piece.outline, splashes);
   const body = pathOf(sheet.frame, drawing.outline, true);
   const shared = { system, names: !small, focus: marked, onFocus, actOn };
   return (
     <figure className={small ? 'piece-drawing piece-drawing-small' : 'piece-drawing'} ref={box}>
       <svg
         role={onFocus === undefined ? 'img' : 'group'}
-        aria-label={`${title}. ${describePiece(piece, drawing, system)}`}
+        aria-label={`${title}. ${describePiece(piece, drawing, system, strips)}`}
         viewBox={`0 0 ${px(sheet.width)} ${px(sheet.height)}`}
         width={px(sheet.width)}
         height={px(sheet.height)}
@@ -92,13 +100,20 @@ export function PieceDrawing({
         <path className="drawing-body" d={body} />
         {marked?.kind === 'outline' && <path className="drawing-focus" d={body} />}
         <ExtensionLines sheet={sheet} />
+        <DrawnSplashes
+          strips={strips}
+          sheet={sheet}
+          system={system}
+          names={!small}
+          holes={drawing.cutOuts.map((c) => c.segments)}
+        />
         <DrawnEdges edges={edges} sheet={sheet} {...shared} />
         <DrawnCutOuts piece={piece} drawing={drawing} sheet={sheet} {...shared} />
         <DimensionLines sheet={sheet} />
         {over?.(sheet)}
       </svg>
       {sheet.notes.length > 0 && <p className="drawing-notes">{sheet.notes.join('. ')}.</p>}
-      {!small && <DrawingLegend drawing={drawing} />}
+      {!small && <DrawingLegend drawing={drawing} splashes={strips} system={system} />}
     </figure>
   );
 }

@@ -4,6 +4,7 @@ import { cutOutSize as sizeOf } from '#core/piece/cut-out-size.ts';
 import type { Drawing, DrawnSegment, EdgeStyle } from '#core/piece/drawing.ts';
 import { facings } from '#core/piece/facing.ts';
 import type { CutOut, Outline, Piece } from '#core/piece/piece.ts';
+import type { SplashStrip } from '#core/piece/splash-strips.ts';
 import { formatLength } from '#core/quantity/format.ts';
 import type { System } from '#core/quantity/units.ts';
 
@@ -16,7 +17,12 @@ export const STYLE_WORDS: Readonly<Record<EdgeStyle, string>> = {
 };
 
 /** "Rectangle 42 in by 21 1/2 in. Edges: front, finished, 42 in; ... Cut-outs: ..." */
-export function describePiece(piece: Piece, drawing: Drawing, system: System): string {
+export function describePiece(
+  piece: Piece,
+  drawing: Drawing,
+  system: System,
+  splashes: readonly SplashStrip[] = [],
+): string {
   const say = (length_m: number): string => formatLength(length_m, system);
   const edges = edgesDrawn(piece.outline, drawing).map(
     ({ label, style, length_m }) => `${label}, ${STYLE_WORDS[style]}, ${say(length_m)}`,
@@ -33,6 +39,9 @@ export function describePiece(piece: Piece, drawing: Drawing, system: System): s
     ...(radii.length > 0 ? [radii.join(', ')] : []),
     `Edges, with their length along the edge: ${edges.join('; ')}`,
     holes.length > 0 ? `Cut-outs: ${holes.join('; ')}` : 'No cut-outs',
+    ...(splashes.length > 0
+      ? [`On it: ${splashes.map(({ name, height_m }) => `${name} ${say(height_m)} high`).join('; ')}`]
+      : []),
   ]
     .map((sentence) => `${sentence}.`)
     .join(' ');

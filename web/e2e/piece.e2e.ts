@@ -272,6 +272,19 @@ export const tests: readonly BrowserTest[] = [
       await table.getByText('66 in x 4 in').waitFor();
       await page.getByRole('button', { name: 'Add a backsplash' }).click();
       await table.getByText('65 1/4 in x 4 in').waitFor();
+      same(await page.locator('.piece-editor .drawing-splash').count(), 2, 'strips on the drawing');
+      await page
+        .locator('.piece-editor .drawing-legend')
+        .getByText('stands on the top: right side splash, 4 in high; backsplash, 4 in high')
+        .waitFor();
+      if (process.env.SHOTS)
+        for (const width of [390, 1024, 1920]) {
+          await page.setViewportSize({ width, height: 900 });
+          await page
+            .locator('.piece-editor')
+            .screenshot({ path: `${process.env.SHOTS}/splashes-${width}.png` });
+        }
+      await page.setViewportSize({ width: 1280, height: 900 });
       await page.getByLabel('backsplash: height').fill('6 in');
       await table.getByText('84 in x 6 in').waitFor();
       await page.getByRole('button', { name: 'Remove backsplash' }).click();

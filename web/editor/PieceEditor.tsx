@@ -215,6 +215,7 @@ export function PieceEditor(props: PieceEditorProps) {
         <PieceDrawing
           piece={seen.piece}
           system={system}
+          splashes={seen.splashes}
           focus={marked}
           highlight={highlight}
           hold={drag.shown !== null}

@@ -6,6 +6,7 @@ import { readPiece } from '#core/job/read-piece.ts';
 import { type Drawing, dimensionedDrawing } from '#core/piece/drawing.ts';
 import type { Piece } from '#core/piece/piece.ts';
 import { PIECE_RULES, type PieceRules } from '#core/piece/piece-rules.ts';
+import type { StandingSplash } from '#core/piece/splash-strips.ts';
 import { reviewPiece } from '#core/piece/validate.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import type { System } from '#core/quantity/units.ts';
@@ -13,6 +14,8 @@ import type { System } from '#core/quantity/units.ts';
 export interface Look {
   readonly piece: Piece;
   readonly drawing: Drawing;
+  /** Boards that stand on it. */
+  readonly splashes: readonly StandingSplash[];
   /** What keeps it from being measured. */
   readonly problems: readonly Problem[];
   /** What the shop should know. */
@@ -30,13 +33,13 @@ export function lookAt(
 ): Look | null {
   // The drawing does not wait for the thickness of the body.
   const bodyThickness = document.bodyThickness.trim() === '' ? ANY_BODY : document.bodyThickness;
-  const { piece } = readPiece({ ...document, bodyThickness }, new Notes(system));
+  const { piece, splashes } = readPiece({ ...document, bodyThickness }, new Notes(system));
   if (piece === null) return null;
   const drawing = dimensionedDrawing(piece, rules);
   if (!drawing.ok) return null;
   const { problems, warnings } = reviewPiece(piece, rules);
   const say = (found: readonly Problem[]) => found.map((problem) => problemInOneUnit(problem, system));
-  return { piece, drawing: drawing.value, problems: say(problems), warnings: say(warnings) };
+  return { piece, drawing: drawing.value, splashes, problems: say(problems), warnings: say(warnings) };
 }
 
 /** What stands against a cut-out, worst first: problems, then warnings. */

@@ -14,7 +14,8 @@ interface Props {
 /** A piece as the forecast read it, the row in focus marked. */
 export function Drawing({ id = FIRST_PIECE_ID, small = false }: Props) {
   const { document, forecast, system, focus } = useSheet();
-  const piece = forecast?.pieces.find((each) => each.id === id)?.piece ?? null;
+  const found = forecast?.pieces.find((each) => each.id === id);
+  const piece = found?.piece ?? null;
   const typed = piecesOf(document).find((each) => each.id === id)?.document;
   if (piece === null)
     return (
@@ -26,7 +27,13 @@ export function Drawing({ id = FIRST_PIECE_ID, small = false }: Props) {
     );
   return (
     <Guard what="The drawing" of={piece}>
-      <PieceDrawing piece={piece} system={system} highlight={small ? null : focus} small={small} />
+      <PieceDrawing
+        piece={piece}
+        system={system}
+        splashes={found?.splashes ?? []}
+        highlight={small ? null : focus}
+        small={small}
+      />
     </Guard>
   );
 }

@@ -3,20 +3,17 @@ import type { SplashDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
 import { readPiece } from '#core/job/read-piece.ts';
 import { USUAL_SPLASH } from '#core/job/read-piece-splash.ts';
+import { SPLASH_NAMES } from '#core/piece/splash-strips.ts';
 import { type Path, without } from '#web/draft/at-path.ts';
 import { QuantityField, SelectField } from '#web/field/sheet-fields.tsx';
 import { useSheet } from '../context.tsx';
 import { FIRST_PIECE, usePiece } from './piece-handle.ts';
 
 type Side = SplashDocument['side'];
-const SIDES: readonly { readonly side: Side; readonly name: string }[] = [
-  { side: 'back', name: 'backsplash' },
-  { side: 'left', name: 'left side splash' },
-  { side: 'right', name: 'right side splash' },
-];
+const SIDES = (['back', 'left', 'right'] as const).map((side) => ({ side, name: SPLASH_NAMES[side] }));
 const OPTIONS = SIDES.map(({ side }) => ({ value: side, label: side }));
 
-const nameOf = (side: Side): string => SIDES.find((each) => each.side === side)?.name ?? side;
+const nameOf = (side: Side): string => SPLASH_NAMES[side];
 
 /** Backsplash and side splashes: boards of their own, made and poured with the top. */
 export function SplashTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
