@@ -3,6 +3,7 @@ import { compress } from 'hono/compress';
 import { HTTPException } from 'hono/http-exception';
 import type { Store } from '#store/store.ts';
 import { aboutApi } from './about-api.ts';
+import { calendarApi } from './calendar/calendar-api.ts';
 import { type AppEnv, errorOf } from './context.ts';
 import { hostGuard, originGuard, securityHeaders } from './guards.ts';
 import { jobsApi } from './jobs-api.ts';
@@ -61,6 +62,7 @@ export function createApp(parts: AppParts) {
     .route('/', jobsApi(store, cards, now))
     .route('/', setOutApi(store, now))
     .route('/', lookApi(store, cards, now))
+    .route('/', calendarApi(store, cards))
     .route('/', resinsApi(store, cards, now))
     .route('/', shopApi(store, now))
     .route('/', offcutsApi(store, now))

@@ -42,7 +42,7 @@ describe('the OpenAPI description', () => {
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
     expect([...new Set(served)].sort()).toEqual(described.sort());
-    expect(described.length).toBe(33);
+    expect(described.length).toBe(34);
   });
 
   it('has schemas that are all valid, and names every part of a path', () => {
@@ -138,6 +138,22 @@ describe('the OpenAPI description', () => {
       await check(404, 'GET', `${job}/look/${file}`, `/api/jobs/${none}/look/${file}`);
       await check(400, 'GET', `${job}/look/${file}`, `/api/jobs/${poured}/look/${file}?paper=a5`);
     }
+    const starts = uuid();
+    await check(201, 'POST', '/api/jobs', '/api/jobs', {
+      id: starts,
+      saveId: uuid(),
+      document: {
+        ...document,
+        piece,
+        room: { air: '21 C' },
+        coats: [{ ...coats[0], resin: 'regular-50', startsAt: '2026-05-14T09:00' }],
+      },
+    });
+    const ics = `${job}/calendar.ics`;
+    await check(200, 'GET', ics, `/api/jobs/${starts}/calendar.ics?zone=America/Chicago`);
+    await check(400, 'GET', ics, `/api/jobs/${starts}/calendar.ics?zone=Mars`);
+    await check(404, 'GET', ics, `/api/jobs/${none}/calendar.ics?zone=UTC`);
+    await check(422, 'GET', ics, `/api/jobs/${id}/calendar.ics?zone=UTC`);
     await check(200, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/1`);
     await check(404, 'GET', `${job}/versions/{version}`, `/api/jobs/${id}/versions/9`);
     const resin = '/api/resins/{id}';

@@ -3,6 +3,7 @@
  * app has exactly these routes and that its answers are as described.
  */
 import type { z } from 'zod';
+import { calendarRoutes } from './calendar/routes.ts';
 import { lookRoutes } from './look/routes.ts';
 import { runRoutes } from './runs/routes.ts';
 import * as s from './schemas.ts';
@@ -83,6 +84,7 @@ export const routes = {
   },
   ...setOutRoutes,
   ...lookRoutes,
+  ...calendarRoutes,
   listVersions: {
     method: 'get',
     path: '/api/jobs/:id/versions',

@@ -1,5 +1,6 @@
 /** What the shop is: one record, versioned like a job. Rates are the maker's own working speeds, in SI (core/pour/shop-rates.ts). */
 import { z } from 'zod';
+import { isTimeZone } from '#core/job/calendar/zone-time.ts';
 import { ShopBody } from '#core/job/shop-body.ts';
 import { DEFAULT_SPREADS, type PourSpreads, type TimedKind } from '#core/pour/chance/spreads.ts';
 import { SHOP_DEFAULTS, type ShopRates } from '#core/pour/shop-rates.ts';
@@ -71,16 +72,6 @@ const Spreads = z.strictObject({
     })
     .prefault({}),
 }) satisfies z.ZodType<PourSpreads>;
-
-/** A zone the runtime knows; it carries the rules of its summer time. */
-export function isTimeZone(zone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 export const Shop = z
   .strictObject({

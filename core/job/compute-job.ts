@@ -28,6 +28,8 @@ export interface ShopKnowledge {
   readonly cards?: readonly ResinCard[];
   /** Units of the figures in sentences; US when left out. Changes no number. */
   readonly system?: System;
+  /** Whether ways out are looked for where a pour does not fit; default true. */
+  readonly waysOut?: boolean;
 }
 
 export function shopCards(shop: ShopKnowledge): readonly ResinCard[] {
@@ -42,7 +44,7 @@ export function shopCards(shop: ShopKnowledge): readonly ResinCard[] {
 export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): JobForecast {
   const cards = shopCards(shop);
   const rates: ShopRates = { ...SHOP_DEFAULTS, ...shop.rates };
-  const { system = 'us' } = shop;
+  const { system = 'us', waysOut = true } = shop;
   const read = readJob(document, cards, shop.system);
   const problems: Problem[] = [...read.problems];
   const warnings: Problem[] = [...read.warnings];
@@ -71,7 +73,8 @@ export function computeJob(document: JobDocument, shop: ShopKnowledge = {}): Job
     if (pour === null || coated === null) return null;
     const { coat, board, air } = pour;
     const slowerCards = cards.filter((card) => card.model.kRef_per_s < coat.card.model.kRef_per_s);
-    return { coat, measures: coated.measures, board, air, rates, slowerCards, system };
+    const asked = { coat, measures: coated.measures, board, air, rates, slowerCards, system };
+    return waysOut ? asked : { ...asked, waysOut };
   });
   const planned = requests.map((request) => (request === null ? null : planCoat(request)));
   const coats = read.coats.map(
