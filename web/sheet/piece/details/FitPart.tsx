@@ -1,10 +1,6 @@
 import { useMemo } from 'react';
 import type { PieceDocument } from '#core/job/document.ts';
 import { emptyFit, type FitDocument } from '#core/job/fit-document.ts';
-import { measurePiece } from '#core/piece/measure.ts';
-import { outlinePath } from '#core/piece/outline.ts';
-import { flattenPath } from '#core/piece/path.ts';
-import type { Piece } from '#core/piece/piece.ts';
 import { lengthToType } from '#core/quantity/length-to-type.ts';
 import type { System } from '#core/quantity/units.ts';
 import type { Path } from '#web/draft/at-path.ts';
@@ -15,25 +11,24 @@ import { toast } from '#web/shell/toasts.tsx';
 import { problemsUnder, useSheet } from '../../context.tsx';
 import { withShape } from '../outline-forms.ts';
 import { Fold } from './Fold.tsx';
+import { fitTop } from './fit-top.ts';
+import { resinOnPiece_kg, useBodyAt } from './use-body-at.ts';
 import { usePieceAt } from './use-piece-at.ts';
-
-/** Lines of a coat's bill that stay on the piece. */
-const STAYS = ['top', 'faces', 'rims', 'underside'];
 
 /** From the walls to the piece, and whether it gets to the room. */
 export function FitPart({ base, id }: { readonly base: Path; readonly id: string }) {
-  const { system, forecast, problems } = useSheet();
+  const { system, forecast, problems, document: job } = useSheet();
   const { document, piece, change } = usePieceAt(base);
   // Jobs from before this was asked hold none.
   const fit = document.fit ?? null;
   const path = base.join('.');
-  const first = path === 'piece';
-  const resin_kg = first
-    ? (forecast?.coats ?? [])
-        .flatMap((coat) => coat.plan?.quantity.lines ?? [])
-        .reduce((sum, line) => (STAYS.includes(line.key) ? sum + line.mass_kg : sum), 0)
-    : 0;
-  const top = useMemo(() => (piece === null ? null : topOf(piece, resin_kg)), [piece, resin_kg]);
+  const body = useBodyAt(base);
+  const options = body?.ok ? body.value.work.options : null;
+  const resin_kg = options?.resin_kg ?? resinOnPiece_kg(forecast, job, base);
+  const top = useMemo(
+    () => (piece === null ? null : fitTop(piece, options, resin_kg)),
+    [piece, options, resin_kg],
+  );
   const use = (sizes: Made) => {
     change('Use the size for the walls', (now) => withSizes(now, sizes, system));
     toast('The piece has the size for these walls. Undo brings the old one back.');
@@ -85,22 +80,6 @@ export function FitPart({ base, id }: { readonly base: Path; readonly id: string
       )}
     </Fold>
   );
-}
-
-function topOf(piece: Piece, resin_kg: number): FitTop | null {
-  const measured = measurePiece(piece);
-  if (!measured.ok) return null;
-  const { longestDiagonal_m, halfShortSide_m, bodyMass_kg } = measured.value;
-  return {
-    corners: flattenPath(outlinePath(piece.outline), 0.0005),
-    load: {
-      longest_m: longestDiagonal_m,
-      short_m: 2 * halfShortSide_m,
-      thickness_m: piece.bodyThickness_m,
-      mass_kg: bodyMass_kg + resin_kg,
-    },
-    withResin: resin_kg > 0,
-  };
 }
 
 /** A rectangle takes both sizes, an L the length along its back wall; other outlines have no one length. */
