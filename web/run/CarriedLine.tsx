@@ -4,6 +4,7 @@ const SAYS: Readonly<Record<Carried, readonly [mark: string, text: string]>> = {
   shared: ['✓', 'Kept here and with the shop'],
   sending: ['…', 'Kept here, on its way to the shop'],
   offline: ['○', 'Offline, kept here'],
+  refused: ['!', 'Kept here; the shop’s server does not take it'],
 };
 
 /** Is what was done safe? */

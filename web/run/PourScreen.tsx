@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from 'react';
-import { formatDuration } from '#core/quantity/format.ts';
 import { pourClock } from '#web/units/dates.ts';
 import type { Speak } from '#web/units/speak.ts';
 import { AfterScreen } from './AfterScreen.tsx';
@@ -135,7 +134,7 @@ export function PourScreen({ kept, session, view, speak }: Props) {
         {now !== null && next !== null && (
           <p>
             <span className="run-word">Next</span> {next.step.label}
-            {next.start_s > now_s && `, in ${formatDuration(next.start_s - now_s)}`}
+            {next.start_s > now_s && <span className="run-when">, in {pourClock(next.start_s - now_s)}</span>}
           </p>
         )}
         {screen.beside.map(({ step }) => (

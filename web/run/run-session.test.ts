@@ -3,6 +3,7 @@ import { forecastRun } from '#core/pour/run/forecast-run.ts';
 import { freezePour } from '#core/pour/run/frozen-pour.ts';
 import type { ClockSample, ClockState } from '#core/pour/run/run-clock.ts';
 import { plan, request, uuid } from '#core/pour/run/sample-run.check.ts';
+import { AnswerError } from '#web/api/http.ts';
 import { type EventLog, memoryLog } from './event-log.ts';
 import type { Exchanger } from './exchange.ts';
 import type { RunEngine } from './run-engine.ts';
@@ -228,6 +229,52 @@ describe('a pour under way', () => {
     expect(handed).toEqual(['started']);
     expect(phone.counts.offers).toBe(1);
     expect(session.view().carried).toBe('shared');
+  });
+
+  it('tells a server that refuses from one that does not answer', async () => {
+    const phone = device();
+    const session = await phone.open();
+    await session.exchange();
+    phone.connect(() => Promise.reject(new AnswerError(422, 'no')));
+    await settled();
+    await session.exchange();
+    expect(session.view().carried).toBe('refused');
+  });
+
+  it('waits longer after each failure, and tries at once when the network is back', async () => {
+    const phone = device();
+    const session = await phone.open();
+    await settled();
+    let tries = 0;
+    phone.connect(() => {
+      tries += 1;
+      return Promise.reject(new Error('still no answer'));
+    });
+    for (let i = 0; i < 600; i++) {
+      phone.pass(0.5);
+      session.tick();
+      await Promise.resolve();
+      if (i % 4 === 0) await settled();
+    }
+    expect(tries).toBeGreaterThan(3);
+    expect(tries).toBeLessThan(12);
+    session.hurry();
+    await settled();
+    expect(session.view().carried).toBe('offline');
+  });
+
+  it('stands still once it is finished, and goes on when that is taken back', async () => {
+    const phone = device();
+    const session = await phone.open();
+    await session.start();
+    phone.pass(60);
+    await session.did({ kind: 'finished' });
+    phone.pass(30);
+    session.tick();
+    expect(session.view().now_s).toBe(60);
+    await session.undo();
+    session.tick();
+    expect(session.view().now_s).toBe(90);
   });
 
   it('computes windows anew after an event', async () => {

@@ -15,6 +15,7 @@ import {
   tickClock,
 } from '#core/pour/run/run-clock.ts';
 import { joinEvents, type RunEvent } from '#core/pour/run/run-event.ts';
+import { AnswerError } from '#web/api/http.ts';
 import type { ClockKeep } from './clock-keep.ts';
 import type { EventLog } from './event-log.ts';
 import { type ExchangeAnswer, type Exchanger, exchangeAll } from './exchange.ts';
@@ -31,7 +32,9 @@ export type Carried =
   /** Something made here is on its way. */
   | 'sending'
   /** The server does not answer; kept here, sent later. */
-  | 'offline';
+  | 'offline'
+  /** It answers, and does not take it; kept here. */
+  | 'refused';
 
 export interface RunView {
   readonly state: RunState;
@@ -174,7 +177,8 @@ export class RunSession {
       wall_ms: Math.max(0, Math.round(this.#means.sample().wall_ms)),
       ...deed,
     } as RunEvent;
-    this.#join([event], { carried: this.#view.carried === 'offline' ? 'offline' : 'sending' });
+    const away = this.#view.carried === 'offline' || this.#view.carried === 'refused';
+    this.#join([event], { carried: away ? this.#view.carried : 'sending' });
     this.tick();
     this.keepClock();
     try {
@@ -184,7 +188,7 @@ export class RunSession {
       this.#show({ kept: false });
     }
     this.#line.tell({ kind: 'event', event });
-    if (this.#view.carried !== 'offline') void this.exchange();
+    if (!away) void this.exchange();
   }
 
   undo(): Promise<void> {
@@ -225,13 +229,13 @@ export class RunSession {
         answer.events.map(({ event }) => event),
         { carried: 'shared' },
       );
-    } catch {
+    } catch (error) {
       this.#pause_s = Math.min(EXCHANGE_AT_MOST_s, this.#pause_s * 2);
-      if (!this.#closed) this.#show({ carried: 'offline' });
+      if (!this.#closed) this.#show({ carried: error instanceof AnswerError ? 'refused' : 'offline' });
     } finally {
       this.#exchanging = false;
       this.#exchangeAt_ms = this.#means.sample().mono_ms + this.#pause_s * 1000;
-      if (this.#again && this.#view.carried !== 'offline' && !this.#closed) void this.exchange();
+      if (this.#again && this.#view.carried === 'shared' && !this.#closed) void this.exchange();
     }
   }
 

@@ -30,6 +30,9 @@ export function useCueChoice(): readonly [CueChoice, (choice: CueChoice) => void
   return [choice, choose];
 }
 
+/** What was said stands in writing so long. */
+const WRITTEN_FOR_s = 30;
+
 /** Gives each cue once when its moment comes, and answers the last one in writing. */
 export function useCues(
   forecast: RunForecast | null,
@@ -38,7 +41,7 @@ export function useCues(
   choice: CueChoice,
 ): string {
   const given = useRef(new Set<string>());
-  const [written, setWritten] = useState('');
+  const [written, setWritten] = useState({ says: '', at_s: 0 });
   const list = useMemo(
     () => (forecast === null ? [] : cues(forecast, whose, choice.lead_s)),
     [forecast, whose, choice.lead_s],
@@ -50,11 +53,11 @@ export function useCues(
       given.current.add(id);
       if (!choice.mute) sayAloud(says);
     }
-    setWritten(due.map(({ says }) => says).join(' '));
+    setWritten({ says: due.map(({ says }) => says).join(' '), at_s: now_s });
     if (due.some(({ urgent }) => urgent)) {
       if (!choice.mute) beep();
       shake();
     }
   }, [list, now_s, choice.mute]);
-  return written;
+  return now_s - written.at_s < WRITTEN_FOR_s ? written.says : '';
 }
