@@ -1,13 +1,13 @@
 import { ProblemText } from '#web/field/ProblemText.tsx';
 import { openField } from '#web/sheet/Section.tsx';
 import { Composing } from './Composing.tsx';
-import { Picture } from './Picture.tsx';
+import { HandWork } from './HandWork.tsx';
 import { useCoatLook } from './use-coat-look.ts';
 
 /** The look of one coat. */
 export function CoatLookPanel({ index, headed }: { readonly index: number; readonly headed: boolean }) {
   const seen = useCoatLook(index);
-  const { coat, look, problems, warnings } = seen;
+  const { coat, made, look, problems, warnings } = seen;
   const begun = coat.look !== null;
   return (
     <section className="per-coat look-coat" aria-label={`Look of ${coat.name || coat.kind}`}>
@@ -29,7 +29,7 @@ export function CoatLookPanel({ index, headed }: { readonly index: number; reado
       ))}
       {begun ? (
         <>
-          {look !== null && <Picture look={look} label={`Look of ${coat.name || coat.kind}`} highest={640} />}
+          {look !== null && made !== null && <HandWork seen={seen} made={made} look={look} />}
           <details className="look-again">
             <summary>Compose anew from the brief</summary>
             <Composing seen={seen} />

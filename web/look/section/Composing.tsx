@@ -37,7 +37,7 @@ const directionWords = {
 /** A few words about the look; from them the first look and four more to choose from. */
 export function Composing({ seen, onChosen }: { readonly seen: SeenLook; readonly onChosen?: () => void }) {
   const { document, system } = useSheet();
-  const { all } = useCards();
+  const { ofShop } = useCards();
   const composer = useComposer();
   const { coat, index, made } = seen;
   const base = coat.look ?? emptyLook();
@@ -62,7 +62,7 @@ export function Composing({ seen, onChosen }: { readonly seen: SeenLook; readonl
     };
     composer.ask({
       document: keyedDocument,
-      cards: all,
+      cards: ofShop,
       system,
       index,
       wanted: [...wanted.value],

@@ -8,6 +8,7 @@ import type { ResinCard } from '#core/resin/model.ts';
 export interface ComposeAsk {
   readonly ask: number;
   readonly document: JobDocument;
+  /** Of the shop; the generic ones the worker has itself. */
   readonly cards: readonly ResinCard[];
   readonly system: System;
   readonly index: number;

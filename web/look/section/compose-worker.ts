@@ -2,12 +2,14 @@
 import { coatLook } from '#core/job/look-of-coat.ts';
 import { readJob } from '#core/job/read-job.ts';
 import { composeLook } from '#core/look/compose.ts';
+import { GENERIC_CARDS } from '#core/resin/cards.ts';
 import type { ComposeAsk, ComposeReply } from './compose-messages.ts';
 
 const send = (reply: ComposeReply): void => self.postMessage(reply);
 
 self.addEventListener('message', ({ data }: MessageEvent<ComposeAsk>) => {
-  const { ask, document, cards, system, index, wanted, looks } = data;
+  const { ask, document, system, index, wanted, looks } = data;
+  const cards = [...GENERIC_CARDS, ...data.cards];
   const read = readJob(document, cards, system);
   const density = cards.find((card) => card.id === document.coats[index]?.resin)?.model.density_kg_m3;
   const made = coatLook(document, read, index, density, system);
