@@ -40,7 +40,7 @@ export function DrawnSplashes({ strips, sheet, system, names, holes }: Props) {
           d={`M${[from, to, inner, last].map(({ x, y }) => `${px(x)} ${px(y)}`).join('L')}Z`}
           className="drawing-splash-strip"
         />
-        {names && (
+        {names && sheet.width >= NARROW_PX && (
           <SplashName words={splashWords(strip, system)} from={last} to={inner} sheet={sheet} taken={taken} />
         )}
       </g>
@@ -64,6 +64,9 @@ function cornersOf(strip: SplashStrip, sheet: Sheet): readonly [Pixel, Pixel, Pi
   });
   return [from, to, pushed(inner, to), pushed(last, from)];
 }
+
+/** A narrower sheet has no room for names inside the piece beside those of the holes; the legend tells them. */
+const NARROW_PX = 560;
 
 /** Places tried along the strip, from its middle outwards. */
 const PARTS = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82];
@@ -97,11 +100,11 @@ function SplashName({ words, from, to, sheet, taken }: NameProps) {
     return { left: x - wide / 2, right: x + wide / 2, top: y - tall / 2, bottom: y + tall / 2 };
   };
   const fits = PARTS.filter((part) => Math.min(part, 1 - part) * run >= long / 2 + 2);
-  const clear = (part: number): boolean => {
-    const box = boxAt(spotAt(part));
-    return covered(box, taken) === 0 && !lines.some((line) => crossesBox(line, box));
-  };
-  const at = spotAt(fits.find(clear) ?? 0.5);
+  const offHoles = fits.filter((part) => covered(boxAt(spotAt(part)), taken) === 0);
+  const clear = (part: number): boolean => !lines.some((line) => crossesBox(line, boxAt(spotAt(part))));
+  const part = offHoles.find(clear) ?? offHoles[0];
+  if (part === undefined) return null;
+  const at = spotAt(part);
   let turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
   if (turn > 89.9) turn -= 180;
   if (turn < -90.1) turn += 180;

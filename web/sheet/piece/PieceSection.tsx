@@ -5,6 +5,7 @@ import { pieceNeeds, pieceSummary } from '../summaries.ts';
 import { CornerTable } from './CornerTable.tsx';
 import { CutOutTable } from './CutOutTable.tsx';
 import { useChosenPiece } from './chosen-piece.ts';
+import { CutList } from './details/CutList.tsx';
 import { EdgeTable } from './EdgeTable.tsx';
 import { EditedPiece } from './EditedPiece.tsx';
 import { OutlineForm } from './OutlineForm.tsx';
@@ -74,7 +75,7 @@ export function PieceSection() {
                 <dd>{speak.length(measures.longestDiagonal_m)}</dd>
               </div>
               <div>
-                <dt>Body weighs about</dt>
+                <dt>A solid body would weigh</dt>
                 <dd>{speak.weight(measures.bodyMass_kg)}</dd>
               </div>
             </dl>
@@ -82,6 +83,7 @@ export function PieceSection() {
         </div>
       </div>
       <PieceDetails key={`${chosen.id} details`} base={base} />
+      {pieces.length > 1 && <CutList />}
     </Section>
   );
 }

@@ -10,7 +10,14 @@ import { useSheet } from '../context.tsx';
 import { bodyForPaper, pieceKey, resinOnPiece_kg, shelfBefore } from '../piece/details/use-body-at.ts';
 
 /** Parts list, cautions and cut list of a piece, on a page of their own; nothing while there is nothing to build. */
-export function BodyOrder({ base, name }: { readonly base: Path; readonly name: string }) {
+interface Props {
+  readonly base: Path;
+  readonly name: string;
+  /** False where the pieces of the job are cut together, on a list of their own. */
+  readonly withCuts: boolean;
+}
+
+export function BodyOrder({ base, name, withCuts }: Props) {
   const { jobId, document: job, forecast, system } = useSheet();
   const { body, currency } = useShop();
   const { movements } = useOffcutShelf();
@@ -27,8 +34,8 @@ export function BodyOrder({ base, name }: { readonly base: Path; readonly name: 
     );
     return made === null
       ? null
-      : { ...made, plan: made.request === null ? null : cuttingForPaper(made.request) };
-  }, [job, base, body, movements, jobId, forecast]);
+      : { ...made, plan: made.request === null || !withCuts ? null : cuttingForPaper(made.request) };
+  }, [job, base, body, movements, jobId, forecast, withCuts]);
   if (found === null) return null;
   return (
     <section className="wo-body">

@@ -18,6 +18,7 @@ import { StageTable } from '../StageTable.tsx';
 import { coatedNames, onePieceSummary, type PlannedCoat, plans, togetherSummary } from '../summaries.ts';
 import { Verdict } from '../Verdict.tsx';
 import { BodyOrder } from './BodyOrder.tsx';
+import { CutListOrder } from './CutListOrder.tsx';
 import { RulesOfThumb } from './RulesOfThumb.tsx';
 
 const FIRST_BASE = ['piece'] as const;
@@ -87,8 +88,10 @@ export function WorkOrder() {
           key={place.id}
           base={i === 0 ? FIRST_BASE : ['otherPieces', i - 1]}
           name={pieces.length === 1 ? 'Body' : `Body of ${place.name}`}
+          withCuts={pieces.length === 1}
         />
       ))}
+      {pieces.length > 1 && <CutListOrder />}
       {plans(forecast).map((planned) => (
         <CoatOrder
           key={planned.id}

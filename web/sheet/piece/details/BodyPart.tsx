@@ -1,5 +1,7 @@
 import { bodyWeight } from '#core/piece/body/body-weight.ts';
 import { formatWeight } from '#core/quantity/format.ts';
+import { standingCuts } from '#core/shelf/offcuts.ts';
+import { useOffcutShelf } from '#web/api/offcuts-api.ts';
 import { useShop } from '#web/api/queries.ts';
 import { BodyPanel } from '#web/body/BodyPanel.tsx';
 import { CuttingPanel, sheetWords } from '#web/body/CuttingPanel.tsx';
@@ -13,17 +15,27 @@ import { BuildForm } from './BuildForm.tsx';
 import { CutAsPlanned } from './CutAsPlanned.tsx';
 import { CuttingForm } from './CuttingForm.tsx';
 import { Fold } from './Fold.tsx';
-import { useBodyAt } from './use-body-at.ts';
+import { togetherKey } from './together.ts';
+import { pieceKey, useBodyAt } from './use-body-at.ts';
 import { usePieceAt } from './use-piece-at.ts';
 
 /** The body under the top: parts, weight, what to mind, and how to cut it from the sheets and offcuts there are. */
 export function BodyPart({ base, id }: { readonly base: Path; readonly id: string }) {
-  const { system, problems } = useSheet();
+  const { jobId, document: job, system, problems } = useSheet();
   const { currency } = useShop();
-  const { read } = usePieceAt(base);
+  const { document, read } = usePieceAt(base);
+  const { movements } = useOffcutShelf();
   const body = useBodyAt(base);
   const found = body?.ok ? body.value : null;
   const cutting = useCutting(found?.request ?? null);
+  const together =
+    found === null || job.otherPieces.length === 0
+      ? undefined
+      : standingCuts(
+          movements.map(({ movement }) => movement),
+          jobId,
+          togetherKey(document.board, found.work.boardThickness_m),
+        ).at(-1);
   const place = [...base, 'body'].join('.');
   const count =
     found === null ? 0 : [...found.parts, ...found.others].reduce((sum, part) => sum + part.count, 0);
@@ -86,7 +98,19 @@ export function BodyPart({ base, id }: { readonly base: Path; readonly id: strin
           </p>
           {cutting.plan !== null && (
             <>
-              {cutting.plan.ok && <CutAsPlanned base={base} work={found.work} plan={cutting.plan.value} />}
+              {cutting.plan.ok && (
+                <CutAsPlanned
+                  piece={pieceKey(job, base)}
+                  of={{ ...found.work, board: document.board }}
+                  plan={cutting.plan.value}
+                  {...(together === undefined
+                    ? {}
+                    : {
+                        against:
+                          'Its parts were cut together with those of other pieces; see the cut list of the job.',
+                      })}
+                />
+              )}
               <CuttingPanel
                 plan={cutting.plan}
                 system={system}

@@ -3,33 +3,38 @@ import type { CuttingPlan } from '#core/piece/cutting/cutting.ts';
 import type { Offcut, OffcutMovement } from '#core/shelf/offcuts.ts';
 import { standingCuts } from '#core/shelf/offcuts.ts';
 import { useMoveOffcuts, useOffcutShelf } from '#web/api/offcuts-api.ts';
-import type { Path } from '#web/draft/at-path.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { dayAndClock } from '#web/units/dates.ts';
 import { useSheet } from '../../context.tsx';
 import { counted } from '../../summaries.ts';
-import { pieceKey } from './use-body-at.ts';
-import { usePieceAt } from './use-piece-at.ts';
+
+/** What of a body, or of several, a cut touches. */
+export interface CutOf {
+  readonly board: Offcut['board'];
+  readonly boardThickness_m: number;
+  readonly offcuts: BodyWork['offcuts'];
+}
 
 interface Props {
-  readonly base: Path;
-  readonly work: BodyWork;
+  /** As movements of offcuts name it: a piece of the job, or its pieces together. */
+  readonly piece: string;
+  readonly of: CutOf;
   readonly plan: CuttingPlan;
+  /** Why it must not be cut so any more; the button is off. */
+  readonly against?: string;
 }
 
 /** Puts the offcuts worth keeping on the shelf and takes those that were cut up; undone by the opposite movement. */
-export function CutAsPlanned({ base, work, plan }: Props) {
-  const { jobId, document: job, system } = useSheet();
-  const { document } = usePieceAt(base);
+export function CutAsPlanned({ piece, of, plan, against }: Props) {
+  const { jobId, system } = useSheet();
   const { movements, known } = useOffcutShelf();
   const { mutate, isPending, error } = useMoveOffcuts();
-  const piece = pieceKey(job, base);
   const cut = standingCuts(
     movements.map(({ movement }) => movement),
     jobId,
     piece,
   ).at(-1);
-  const { puts, takes } = movementOf(plan, work, document.board);
+  const { puts, takes } = movementOf(plan, of);
   const blank = { jobId, piece, puts: [], takes: [], reverses: null };
   const moves = puts.length + takes.length > 0;
   const at = movements.find(({ movement }) => movement.id === cut?.id)?.at;
@@ -40,7 +45,7 @@ export function CutAsPlanned({ base, work, plan }: Props) {
           <button
             type="button"
             className="primary"
-            disabled={!known || isPending || !moves}
+            disabled={!known || isPending || !moves || against !== undefined}
             onClick={() =>
               mutate({
                 ...blank,
@@ -54,9 +59,11 @@ export function CutAsPlanned({ base, work, plan }: Props) {
             Cut as planned
           </button>{' '}
           <span className="section-note">
-            {moves
-              ? moveWords(puts.length, takes.length, 'goes', 'go', 'leaves', 'leave')
-              : 'No offcut is worth keeping.'}
+            {against !== undefined
+              ? against
+              : moves
+                ? moveWords(puts.length, takes.length, 'goes', 'go', 'leaves', 'leave')
+                : 'No offcut is worth keeping.'}
           </span>
         </p>
       ) : (
@@ -105,16 +112,15 @@ function moveWords(
 /** What a plan does to the shelf. Sheets lie with their grain along x, so an offcut's length is what lies along x. */
 export function movementOf(
   plan: CuttingPlan,
-  work: BodyWork,
-  board: Offcut['board'],
+  { board, boardThickness_m, offcuts }: CutOf,
 ): { readonly puts: readonly Omit<Offcut, 'id'>[]; readonly takes: OffcutMovement['takes'] } {
   return {
     puts: plan.sheets.flatMap((sheet) =>
       sheet.offcuts.map((rest) => ({
-        ...{ board, thickness_m: work.boardThickness_m },
+        ...{ board, thickness_m: boardThickness_m },
         ...{ length_m: rest.alongX_m, width_m: rest.alongY_m },
       })),
     ),
-    takes: plan.sheets.flatMap((sheet) => work.offcuts[sheet.stock]?.id ?? []),
+    takes: plan.sheets.flatMap((sheet) => offcuts[sheet.stock]?.id ?? []),
   };
 }
