@@ -153,7 +153,7 @@ export function PourScreen({ kept, session, view, speak }: Props) {
       </div>
       {filmDown && (
         <Reminders
-          list={remindersOf(forecast.film)}
+          list={remindersOf(forecast.film).filter(({ key }) => over || key !== 'hands off')}
           now_s={now_s}
           zero_ms={Date.now() - now_s * 1000}
           speak={speak}

@@ -231,6 +231,29 @@ describe('a pour under way', () => {
     expect(session.view().carried).toBe('shared');
   });
 
+  it('sends what another page wrote and did not live to send, and does not call it shared before', async () => {
+    const phone = device();
+    const one = await phone.open();
+    const two = await phone.open();
+    await settled();
+    const handed: string[] = [];
+    phone.connect(async (_run, { events }) => {
+      handed.push(...events.map(({ kind }) => kind));
+      return { last: 1, now_ms: 0, events: [] };
+    });
+    await one.exchange();
+    expect(one.view().carried).toBe('shared');
+    const last = two.did({ kind: 'ticked', item: 'level', on: true });
+    two.close();
+    await last;
+    expect(one.view().carried).toBe('sending');
+    phone.pass(5);
+    one.tick();
+    await settled();
+    expect(handed).toContain('ticked');
+    expect(one.view().carried).toBe('shared');
+  });
+
   it('tells a server that refuses from one that does not answer', async () => {
     const phone = device();
     const session = await phone.open();

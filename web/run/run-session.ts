@@ -214,6 +214,7 @@ export class RunSession {
     }
     this.#exchanging = true;
     this.#again = false;
+    let answered = false;
     try {
       if (!this.#offered) {
         await this.#means.offer();
@@ -227,15 +228,16 @@ export class RunSession {
       this.#pause_s = EXCHANGE_EVERY_s;
       this.#join(
         answer.events.map(({ event }) => event),
-        { carried: 'shared' },
+        { carried: this.#again ? 'sending' : 'shared' },
       );
+      answered = true;
     } catch (error) {
       this.#pause_s = Math.min(EXCHANGE_AT_MOST_s, this.#pause_s * 2);
       if (!this.#closed) this.#show({ carried: error instanceof AnswerError ? 'refused' : 'offline' });
     } finally {
       this.#exchanging = false;
       this.#exchangeAt_ms = this.#means.sample().mono_ms + this.#pause_s * 1000;
-      if (this.#again && this.#view.carried === 'shared' && !this.#closed) void this.exchange();
+      if (this.#again && answered && !this.#closed) void this.exchange();
     }
   }
 
@@ -279,7 +281,10 @@ export class RunSession {
     }
     // another page of this browser wrote it into the log we share, and keeps the clock there
     this.#clock ??= this.#means.keep.read(this.run);
-    this.#join([news.event]);
+    // nor is it known here whether that page lived to send it: the next exchange sends what is left
+    const waits = this.#view.carried === 'shared';
+    this.#join([news.event], waits ? { carried: 'sending' } : {});
+    if (this.#exchanging) this.#again = true;
     this.tick();
   }
 
