@@ -2,8 +2,10 @@ import { type ReactNode, useMemo } from 'react';
 import type { Chance } from '#core/pour/chance/chance.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
 import type { PlanRequest } from '#core/pour/plan-coat.ts';
+import type { OrderOffer } from '#core/pour/search/order-of-plan.ts';
 import type { System } from '#core/quantity/units.ts';
 import { useShop } from '#web/api/queries.ts';
+import { BetterOrder } from './BetterOrder.tsx';
 import { chanceSays, inHundred, slackSays, weakestSays } from './chance-words.ts';
 import './chance.css';
 import { SlackStrip } from './SlackStrip.tsx';
@@ -18,13 +20,15 @@ interface Props {
   readonly system: System;
   /** The ways out of the plan, shown until they are ranked by chance. */
   readonly waysPlanned: ReactNode;
+  /** Puts the colours in the order offered; null where they cannot say it. */
+  readonly takeOrder: (offer: OrderOffer) => (() => void) | null;
 }
 
 /** How likely the pour is done in time, what breaks it, and what would help most. */
-export function ChancePart({ name, plan, request, system, waysPlanned }: Props) {
+export function ChancePart({ name, plan, request, system, waysPlanned, takeOrder }: Props) {
   const { spreads } = useShop();
   const of = useMemo(() => ({ plan, request, spreads }), [plan, request, spreads]);
-  const { chance, ways, waysWorking, failed, askWays } = useChance(of);
+  const { chance, order, ways, waysWorking, failed, askWays } = useChance(of);
   return (
     <section className="chance" aria-label={`Chance to finish ${name} in time`}>
       <h4>Chance to finish in time</h4>
@@ -49,6 +53,7 @@ export function ChancePart({ name, plan, request, system, waysPlanned }: Props) 
           )}
         </p>
       )}
+      {order !== null && <BetterOrder offer={order} onTake={takeOrder(order)} />}
       <SpreadsUsed spreads={spreads} system={system} />
     </section>
   );

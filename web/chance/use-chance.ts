@@ -4,18 +4,22 @@ import { type Chance, chanceToFinish } from '#core/pour/chance/chance.ts';
 import type { PourSpreads } from '#core/pour/chance/spreads.ts';
 import type { WayChance } from '#core/pour/chance/ways-chance.ts';
 import type { CoatPlan } from '#core/pour/plan.ts';
+import type { OrderOffer } from '#core/pour/search/order-of-plan.ts';
 import { workerPort } from '#web/worker/port.ts';
 import type { ChanceAsk, ChanceOf, ChanceReply } from './chance-messages.ts';
 
 interface Told {
   readonly spreads: PourSpreads;
   readonly chance: Chance;
+  readonly order: OrderOffer | null;
   readonly ways: readonly WayChance[] | null;
 }
 
 export interface ChanceState {
   /** Of the plan at hand; null until it is worked out. */
   readonly chance: Chance | null;
+  /** Another order worth offering; null: none, or not known yet. */
+  readonly order: OrderOffer | null;
   readonly ways: readonly WayChance[] | null;
   /** Ways out are being worked out. */
   readonly waysWorking: boolean;
@@ -40,9 +44,7 @@ const known = (of: ChanceOf): Told | null => {
 export function chanceForPaper(of: ChanceOf): Chance {
   const has = known(of);
   if (has !== null) return has.chance;
-  const chance = chanceToFinish({ ...of, pours: 2000, resins: 12 });
-  told.set(of.plan, { spreads: of.spreads, chance, ways: null });
-  return chance;
+  return chanceToFinish({ ...of, pours: 2000, resins: 12 });
 }
 
 /** @param of kept the same object while nothing changes; null: nothing is asked. */
@@ -79,7 +81,8 @@ export function useChance(of: ChanceOf | null): ChanceState {
       if (about === null || reply.number !== number.current) return;
       if (reply.what === 'failed') return fail(reply.failed);
       if (reply.what === 'chance') {
-        told.set(about.plan, { spreads: about.spreads, chance: reply.chance, ways: null });
+        const { chance, order } = reply;
+        told.set(about.plan, { spreads: about.spreads, chance, order, ways: null });
         asked.current = null;
         if (reply.chance.chance < SURE_ENOUGH) ask('ways', about);
       } else {
@@ -108,6 +111,7 @@ export function useChance(of: ChanceOf | null): ChanceState {
   const has = of === null ? null : known(of);
   return {
     chance: has?.chance ?? null,
+    order: has?.order ?? null,
     ways: has?.ways ?? null,
     waysWorking,
     failed,

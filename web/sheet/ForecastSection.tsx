@@ -1,6 +1,9 @@
 import { useState } from 'react';
 import type { JobForecast } from '#core/job/forecast.ts';
+import type { OrderOffer } from '#core/pour/search/order-of-plan.ts';
+import { CalendarLink } from '#web/chance/CalendarLink.tsx';
 import { ChancePart } from '#web/chance/ChancePart.tsx';
+import { coloursInOrder } from '#web/chance/colour-order.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { StageBar } from '#web/charts/StageBar.tsx';
 import { BandReasons } from '#web/film/BandReasons.tsx';
@@ -76,6 +79,16 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
   const on = pieces.find(({ id }) => id === asked) ?? pieces[0];
   const of = pour === null || on === undefined ? null : { plan, pour, measures: on.measures };
   const film = useCoatFilm(of, system, band !== null);
+  const { document, edit } = useSheet();
+  const takeOrder = ({ turns }: OrderOffer) => {
+    const colours = coloursInOrder(document.coats.find(({ id }) => id === coat.id)?.colours ?? [], turns);
+    if (colours === null) return null;
+    return () =>
+      edit(`Order of colours of ${name}`, '', (job) => ({
+        ...job,
+        coats: job.coats.map((each) => (each.id === coat.id ? { ...each, colours } : each)),
+      }));
+  };
   const start = clockStart === '' ? {} : { clockStart };
   return (
     <div className="per-coat">
@@ -93,6 +106,7 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
             request={request}
             system={system}
             waysPlanned={<WaysOut ways={plan.waysOut} />}
+            takeOrder={takeOrder}
           />
         </Guard>
       )}
@@ -152,6 +166,7 @@ function PlannedForecast({ coat, system, clockStart, forecast, band, onBand }: P
         />
       )}
       <NextCoatLine next={nextCoat} />
+      <CalendarLink coatId={coat.id} startsAt={clockStart} />
     </div>
   );
 }
