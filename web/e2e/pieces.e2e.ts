@@ -103,4 +103,39 @@ export const tests: readonly BrowserTest[] = [
       },
     }),
   ),
+  {
+    name: 'the cut list cuts the parts of all pieces out of the same sheets, and puts the offcuts on the shelf',
+    run: async ({ page, baseUrl, axe }) => {
+      const pieces = await openPieces(page, baseUrl);
+      await pieces
+        .getByRole('button', { name: /^Duplicate / })
+        .first()
+        .click();
+      const list = page.locator('#cut-list');
+      const head = list.locator('.fold-head button');
+      await head.waitFor();
+      if ((await head.getAttribute('aria-expanded')) === 'false') await head.click();
+      await list.getByText('of all pieces together').waitFor();
+      await list.locator('.cutting-sheet').first().waitFor();
+      const words = (await list.locator('.cutting-sheet svg').first().getAttribute('aria-label')) ?? '';
+      const fields = words.match(/: field/g) ?? [];
+      if (fields.length < 2) throw new Error(`one sheet holds the fields of two pieces: ${words}`);
+      for (const width of [390, 1024, 1920]) {
+        await page.setViewportSize({ width, height: 900 });
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        if (over > 1) throw new Error(`the cut list is ${over} px wider than ${width} px`);
+        await page.evaluate(() => scrollTo(0, 0));
+        await axe(page);
+        if (process.env.SHOTS) await list.screenshot({ path: `${process.env.SHOTS}/cut-list-${width}.png` });
+      }
+      await page.setViewportSize({ width: 1280, height: 900 });
+      await page.locator('.connection', { hasText: 'Saved' }).waitFor();
+      const cut = list.getByRole('button', { name: 'Cut as planned' });
+      if (await cut.isEnabled()) {
+        await cut.click();
+        await list.getByRole('button', { name: 'Undo the cut' }).click();
+        await cut.waitFor();
+      }
+    },
+  },
 ];
