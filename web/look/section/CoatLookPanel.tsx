@@ -1,7 +1,11 @@
 import { ProblemText } from '#web/field/ProblemText.tsx';
+import { Cautions } from '#web/sheet/Cautions.tsx';
 import { openField } from '#web/sheet/Section.tsx';
+import { Approval } from './Approval.tsx';
 import { Composing } from './Composing.tsx';
 import { HandWork } from './HandWork.tsx';
+import { LookSheets } from './LookSheets.tsx';
+import { lookCautions } from './look-cautions.ts';
 import { useCoatLook } from './use-coat-look.ts';
 
 /** The look of one coat. */
@@ -30,6 +34,10 @@ export function CoatLookPanel({ index, headed }: { readonly index: number; reado
       {begun ? (
         <>
           {look !== null && made !== null && <HandWork seen={seen} made={made} look={look} />}
+          <div className="look-after">
+            {made !== null && <Approval seen={seen} made={made} />}
+            <LookSheets coat={coat.id} />
+          </div>
           <details className="look-again">
             <summary>Compose anew from the brief</summary>
             <Composing seen={seen} />
@@ -44,6 +52,7 @@ export function CoatLookPanel({ index, headed }: { readonly index: number; reado
           <Composing seen={seen} />
         </>
       )}
+      <Cautions cautions={lookCautions(coat.colours)} />
     </section>
   );
 }

@@ -63,7 +63,7 @@ export function ShareTable({
                   <rect width="10" height="10" fill={hexOfLinear(light)} className="share-part" />
                 </svg>{' '}
                 {name}
-                {at === look.ground && <span className="basis">the ground, poured all over first</span>}
+                {at === look.ground && <span className="basis">the ground</span>}
               </th>
               <td data-label="Share">
                 <ShareField
@@ -89,9 +89,10 @@ export function ShareTable({
                   '–'
                 ) : (
                   <>
-                    {speak.mass(mass_kg)}, {speak.volume(volume_m3)}
+                    {speak.mass(mass_kg)}
                     <span className="basis">
-                      {cups.length === 1 ? 'cup' : 'cups'} {cups.map((cup) => cup.number).join(', ')}
+                      {speak.volume(volume_m3)}, {cups.length === 1 ? 'cup' : 'cups'}{' '}
+                      {cups.map((cup) => cup.number).join(', ')}
                     </span>
                   </>
                 )}
@@ -111,9 +112,10 @@ export function ShareTable({
             {speak.volume(made.whole_m3)}
           </td>
           <td className="number" data-label="To mix">
-            {plan === null
-              ? 'once the coat can be planned'
-              : `${speak.mass(plan.quantity.mass_kg)}, with run-off and spare`}
+            {plan === null ? '–' : speak.mass(plan.quantity.mass_kg)}
+            <span className="basis">
+              {plan === null ? 'once the coat can be planned' : 'with run-off and spare'}
+            </span>
           </td>
         </tr>
       </tfoot>

@@ -6,6 +6,7 @@ import type { ChanceOf } from '#web/chance/chance-messages.ts';
 import { chanceSays, weakestSays } from '#web/chance/chance-words.ts';
 import { chanceForPaper } from '#web/chance/use-chance.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
+import { LookPrinted } from '#web/look/section/LookPrinted.tsx';
 import { Guard } from '#web/shell/Guard.tsx';
 import { dayAndClock, dayText } from '#web/units/dates.ts';
 import { Cautions } from '../Cautions.tsx';
@@ -144,6 +145,7 @@ function CoatOrder({ planned, coat, system }: Props) {
           <ChanceLine of={{ request, plan, spreads: shop.spreads }} />
         </Guard>
       )}
+      {coat !== undefined && coat.look !== null && <LookPrinted coat={coat.id} />}
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
       <Cautions cautions={plan.cautions} />
