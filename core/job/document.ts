@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { AppearanceDocument } from '#core/look/appearance-document.ts';
 import { LookDocument } from '#core/look/look-document.ts';
 import { BOARD_NAMES } from '#core/piece/body/board-names.ts';
+import { COUNTED_EDGES } from '#core/piece/piece.ts';
 import { SurveyDocument } from '#core/piece/survey/document.ts';
 import { BodyDocument } from './body-document.ts';
 import { FitDocument } from './fit-document.ts';
@@ -83,6 +84,12 @@ const EdgeDocument = z.strictObject({
     40,
   ),
   undersideReturn: length('How far the film is carried round underneath', '3/4 in'),
+  countsAs: z
+    .enum(['', ...COUNTED_EDGES])
+    .optional()
+    .describe(
+      'Which edge of a counter it is when the wood beside a cut-out is judged; left out: the side it looks to, or its name',
+    ),
 });
 
 const CutOutDocument = z.strictObject({

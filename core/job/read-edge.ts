@@ -42,7 +42,10 @@ export function readEdge(
   const profile = readProfile(document, path, faceHeight_m, notes);
   return faceHeight_m === null || undersideReturn_m === null || profile === null
     ? null
-    : { kind: document.kind, faceHeight_m, profile, undersideReturn_m };
+    : {
+        ...{ kind: document.kind, faceHeight_m, profile, undersideReturn_m },
+        ...(document.countsAs ? { countsAs: document.countsAs } : {}),
+      };
 }
 
 function readProfile(

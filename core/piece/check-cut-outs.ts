@@ -198,7 +198,9 @@ function checkRails(
   // One finding a rail: the nearest edge of each kind of rail.
   const found = new Map<string, { left: number; name: string; rule: Rail }>();
   for (const [name, edge] of edges) {
-    const rule = small ? 'tapCentre_m' : railOf(looks.get(name) ?? name, piece.edges[name]);
+    const rule = small
+      ? 'tapCentre_m'
+      : railOf(piece.edges[name]?.countsAs ?? looks.get(name) ?? name, piece.edges[name]);
     const word = RAIL_WORDS[rule];
     const left = small ? distanceToPath_m(edge, cutOut.centre) : gap_m(rim, edge);
     const known = found.get(word);

@@ -3,7 +3,7 @@ import { toSI } from '#core/quantity/units.ts';
 import { ellCorners } from './corners.ts';
 import { dimensionedDrawing } from './drawing.ts';
 import { edgeNames } from './outline.ts';
-import type { CutOut, Outline, Piece } from './piece.ts';
+import type { CutOut, EdgeSpec, Outline, Piece } from './piece.ts';
 import { PIECE_RULES } from './piece-rules.ts';
 import { setOut } from './set-out/set-out.ts';
 import { templateTiles } from './set-out/template-tiles.ts';
@@ -100,5 +100,30 @@ describe('an L and the corners it has', () => {
       round('back', inch(30), inch(17.5), inch(13)),
     ])
       expect(codes(piece(corners, hole))).toEqual(codes(piece(ell, hole)));
+  });
+
+  it('are told the same beside the return where its edges say what they count as', () => {
+    const ell = {
+      ...{ shape: 'ell', side: 'right', length_m: inch(84), width_m: inch(25.5) },
+      ...{ returnLength_m: inch(66), returnWidth_m: inch(25.5), insideRadius_m: inch(1.5) },
+    } as const;
+    const places = ellCorners(ell as Extract<Outline, { shape: 'ell' }>);
+    const made = (hole: CutOut) => {
+      const turned = piece({ shape: 'polygon', corners: places }, hole);
+      const edges = Object.entries(turned.edges).map(([name, spec], i): [string, EdgeSpec] => {
+        const { edge } = places[i]!;
+        return [name, edge === 'return front' || edge === 'return end' ? { ...spec, countsAs: edge } : spec];
+      });
+      return { ...turned, edges: Object.fromEntries(edges) };
+    };
+    // 80 mm from the edge that faces the inside corner: enough of a front, too little of a side; and the same at the end.
+    for (const hole of [
+      round('bowl', inch(58.5) + 0.08 + 0.15, inch(-15), 0.3),
+      round('bowl', inch(71.25), inch(-40.5) + 0.08 + 0.15, 0.3),
+    ])
+      expect(codes(made(hole))).toEqual(codes(piece(ell as Outline, hole)));
+    expect(
+      codes(piece({ shape: 'polygon', corners: places }, round('bowl', inch(58.5) + 0.23, inch(-15), 0.3))),
+    ).toEqual(['cut-out.rail-side']);
   });
 });

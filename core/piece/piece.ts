@@ -150,7 +150,12 @@ export interface EdgeSpec {
   readonly profile: EdgeProfile;
   /** How far the coating turns back under the piece; 0 for none. */
   readonly undersideReturn_m: number;
+  /** Which edge of a counter it is to the shop's rules, where neither its name nor the side it looks to says so. */
+  readonly countsAs?: CountedEdge;
 }
+
+export const COUNTED_EDGES = ['front', 'right', 'back', 'left', 'return front', 'return end'] as const;
+export type CountedEdge = (typeof COUNTED_EDGES)[number];
 
 export interface Piece {
   readonly outline: Outline;

@@ -84,7 +84,7 @@ export function PieceDrawing({
     held: hold ? last.current : null,
   });
   last.current = sheet;
-  const edges = edgesDrawn(piece.outline, drawing);
+  const edges = edgesDrawn(piece, drawing);
   const strips = splashStrips(piece.outline, splashes);
   const body = pathOf(sheet.frame, drawing.outline, true);
   const shared = { system, names: !small, focus: marked, onFocus, actOn };

@@ -24,7 +24,7 @@ export function describePiece(
   splashes: readonly SplashStrip[] = [],
 ): string {
   const say = (length_m: number): string => formatLength(length_m, system);
-  const edges = edgesDrawn(piece.outline, drawing).map(
+  const edges = edgesDrawn(piece, drawing).map(
     ({ label, style, length_m }) => `${label}, ${STYLE_WORDS[style]}, ${say(length_m)}`,
   );
   const radii = drawing.leaders
@@ -86,7 +86,7 @@ export function cutOutSize(cutOut: CutOut, system: System): string {
 
 export interface EdgeDrawn {
   readonly name: string;
-  /** "edge 3, back": with the side it looks to where its name does not say so. */
+  /** "edge 3, back": with the side it looks to, or the edge it counts as, where its name does not say so. */
   readonly label: string;
   readonly style: EdgeStyle;
   readonly length_m: number;
@@ -94,8 +94,10 @@ export interface EdgeDrawn {
 }
 
 /** The outline gathered by edge, in the order it runs. */
-export function edgesDrawn(outline: Outline, drawing: Drawing): EdgeDrawn[] {
-  const looks = facings(outline);
+export function edgesDrawn(piece: Piece, drawing: Drawing): EdgeDrawn[] {
+  const looks = new Map<string, string>(facings(piece.outline));
+  for (const [name, { countsAs }] of Object.entries(piece.edges))
+    if (countsAs !== undefined) looks.set(name, countsAs);
   const edges = new Map<string, DrawnSegment[]>();
   for (const s of drawing.outline) edges.set(s.edge, [...(edges.get(s.edge) ?? []), s]);
   return [...edges].map(([name, segments]) => ({

@@ -5,7 +5,7 @@ import type { Path } from '#web/draft/at-path.ts';
 import { QuantityField, SelectField } from '#web/field/sheet-fields.tsx';
 import { KeptField } from '#web/shop/KeptField.tsx';
 import { polygonOf, withCornerOn } from './corners.ts';
-import { KINDS, PROFILES, SIZE_WORD } from './edge-choices.ts';
+import { COUNTS_AS, KINDS, PROFILES, SIZE_WORD } from './edge-choices.ts';
 import { sideOf } from './edge-names.ts';
 import { type Grid, lengthWords } from './grid.ts';
 import { lookAt } from './look.ts';
@@ -66,6 +66,9 @@ export function EdgePanel({ piece, name, at, system, grid, change, describe }: P
             kind="length"
             placeholder="straight"
           />
+        )}
+        {edge !== undefined && side !== null && (
+          <SelectField idFirst="e" label="Counts as" path={field('countsAs')} options={COUNTS_AS} />
         )}
         {edge?.kind === 'finished' && (
           <>

@@ -187,7 +187,7 @@ export function PieceEditor(props: PieceEditorProps) {
         ready={ready}
         canTurn={canTurnIntoCorners(piece.outline)}
         onTurn={() => {
-          change('Edit corners', '', (p) => describe(withOwnCorners(p, grid)));
+          change('Edit corners', '', (p) => describe(withOwnCorners(describe(p), grid)));
           pick({ kind: 'corner', index: 0 });
           setSaid('Every corner can be moved now. Edges keep how they are made.');
         }}
@@ -320,7 +320,7 @@ function mark(pick: Pick): string {
 /** "Edge 3, back" where its name does not say the side. */
 function heading(piece: PieceDocument, look: Look, pick: Pick): string {
   if (pick.kind !== 'edge') return nameOf(piece, pick);
-  const looks = facings(look.piece.outline).get(pick.name);
+  const looks = look.piece.edges[pick.name]?.countsAs ?? facings(look.piece.outline).get(pick.name);
   const name = `${pick.name.slice(0, 1).toUpperCase()}${pick.name.slice(1)}`;
   return `${name}${name.startsWith('Edge') ? '' : ' edge'}${looks === undefined ? '' : `, ${looks}`}`;
 }

@@ -2,7 +2,7 @@
  * Moving, adding and taking away corners of a piece: pure functions from one piece document to the next. What cannot be done (no
  * polygon, no such corner, a corner whose place cannot be read) leaves the document as it is, the same object.
  */
-import type { OutlineDocument, PieceDocument } from '#core/job/document.ts';
+import type { EdgeDocument, OutlineDocument, PieceDocument } from '#core/job/document.ts';
 import { Notes } from '#core/job/notes.ts';
 import { readOutline } from '#core/job/read-outline.ts';
 import { ellCorners } from '#core/piece/corners.ts';
@@ -138,7 +138,12 @@ export function withOwnCorners(piece: PieceDocument, grid: Grid): PieceDocument 
       bow: '',
     }));
     const names = new Map(places.map(({ edge }, i) => [edge, edgeName(i)]));
-    return { ...withCorners(piece, corners), edges: renamedEdges(piece.edges, names) };
+    // The side it looks to no longer tells the return from the rest.
+    const edges = piece.edges.map((edge): EdgeDocument => {
+      const name = edge.edge;
+      return name === 'return front' || name === 'return end' ? { ...edge, countsAs: name } : edge;
+    });
+    return { ...withCorners(piece, corners), edges: renamedEdges(edges, names) };
   }
   return piece;
 }

@@ -1,5 +1,6 @@
 /** What an edge may be, in words. */
 import type { EdgeDocument } from '#core/job/document.ts';
+import { COUNTED_EDGES } from '#core/piece/piece.ts';
 
 export const KINDS = [
   { value: 'finished', label: 'finished' },
@@ -10,6 +11,12 @@ export const KINDS = [
 export const PROFILES: readonly { readonly value: EdgeDocument['profile']; readonly label: string }[] = (
   ['square eased', 'round-over', 'bullnose', 'bevel', 'chiselled'] as const
 ).map((value) => ({ value, label: value }));
+
+/** Which edge of a counter one of a free shape is, for the wood left beside a cut-out. */
+export const COUNTS_AS = [
+  { value: '', label: 'the side it looks to' },
+  ...COUNTED_EDGES.map((value) => ({ value, label: value })),
+];
 
 /** What the size of a profile means, for the label of its field; null where it has none. */
 export const SIZE_WORD: Readonly<Record<EdgeDocument['profile'], string | null>> = {

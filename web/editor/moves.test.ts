@@ -9,7 +9,7 @@ import { outlinePath } from '#core/piece/outline.ts';
 import { pathArea_m2 } from '#core/piece/path.ts';
 import { readLength_m } from '#core/quantity/read.ts';
 import { toSI } from '#core/quantity/units.ts';
-import { vanityVesselSink } from '#examples/jobs.ts';
+import { ellCounter, vanityVesselSink } from '#examples/jobs.ts';
 import { change, redo, startHistory, undo } from '#web/draft/undo.ts';
 import { cornerPlaces, polygonOf, withCornerOn, withOwnCorners, withoutCorner } from './corners.ts';
 import { gapsOf } from './gaps.ts';
@@ -131,6 +131,18 @@ describe('corners', () => {
       };
       expect(area(withOwnCorners(ell, US))).toBeCloseTo(area(ell), 4);
     }
+  });
+
+  it('of an L keep what the edges of its return are to the shop', () => {
+    const { piece } = ellCounter;
+    const turned = withOwnCorners(piece, US);
+    const known = turned.edges.flatMap(({ edge, countsAs }) => (countsAs ? [[edge, countsAs]] : []));
+    expect(known).toHaveLength(2);
+    expect(new Set(known.map(([, counts]) => counts))).toEqual(new Set(['return front', 'return end']));
+    const [front] = known.find(([, counts]) => counts === 'return front')!;
+    expect(lookAt(turned, 'us')!.piece.edges[front!]!.countsAs).toBe('return front');
+    const warnings = (of: PieceDocument) => lookAt(of, 'us')!.warnings.map(({ code }) => code);
+    expect(warnings(turned)).toEqual(warnings(piece));
   });
 
   it('added on a side change no area, and taken away again give the piece back', () => {

@@ -36,6 +36,7 @@ const words: Readonly<Record<string, string>> = {
   profile: 'profile',
   profileSize: 'size of the profile',
   undersideReturn: 'carried under',
+  countsAs: 'counts as',
   cutOuts: 'cut-outs',
   shape: 'shape',
   fromLeft: 'from the left',

@@ -15,7 +15,7 @@ export function EdgeTable({ base = FIRST_PIECE }: { readonly base?: Path }) {
   const { outline, edges } = piece;
   const drawn = useMemo(() => {
     const look = lookAt(piece, system);
-    return look === null ? [] : edgesDrawn(look.piece.outline, look.drawing);
+    return look === null ? [] : edgesDrawn(look.piece, look.drawing);
   }, [piece, system]);
   if (outline === null) return null;
   const names = edgeNamesOf(outline);
