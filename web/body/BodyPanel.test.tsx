@@ -46,6 +46,9 @@ describe('body panel', () => {
       .match(/<tr>/g)!.length;
     expect(drawn).toBe(listed);
     expect(drawn).toBeGreaterThan(6);
+    // On a phone the cells of a cut stand below each other, each with its word.
+    for (const word of ['Cut', 'Take', 'Fence', 'Gives', 'Leaves'])
+      expect(markup.split(`data-label="${word}"`)).toHaveLength(listed + 1);
     expect(markup).toContain('No plan from these sheets is cheaper.');
   });
 

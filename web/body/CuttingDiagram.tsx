@@ -100,11 +100,13 @@ export function CuttingDiagram(props: {
           {sheet.cuts.map((cut) => (
             <tr key={cut.number}>
               <th scope="row">{cut.number}</th>
-              <td>{KINDS[cut.kind]}</td>
-              <td>{cut.panel}</td>
-              <td className="number">{size(cut.fence_m)}</td>
-              <td>{cut.gives}</td>
-              <td>{cut.leaves}</td>
+              <td data-label="Cut">{KINDS[cut.kind]}</td>
+              <td data-label="Take">{cut.panel}</td>
+              <td data-label="Fence" className="number">
+                {size(cut.fence_m)}
+              </td>
+              <td data-label="Gives">{cut.gives}</td>
+              <td data-label="Leaves">{cut.leaves}</td>
             </tr>
           ))}
         </tbody>
