@@ -60,7 +60,7 @@ function heading(job: JobDocument, forecast: JobForecast, system: System): strin
     const finished = measures.edges.filter((edge) => edge.outer && edge.kind === 'finished');
     lines.push(
       `piece  ${named}${formatLength(bounds.maxX_m - bounds.minX_m, system)} x ${formatLength(bounds.maxY_m - bounds.minY_m, system)}, top ${formatArea(measures.topArea_m2, system)}, finished edges ${formatLength(measures.finishedEdgeLength_m, system)} (${finished.map((edge) => edge.name).join(', ') || 'none'})`,
-      `       body about ${formatWeight(measures.bodyMass_kg, system)}, longest diagonal ${formatLength(measures.longestDiagonal_m, system)}`,
+      `       a solid body would be about ${formatWeight(measures.bodyMass_kg, system)}, longest diagonal ${formatLength(measures.longestDiagonal_m, system)}`,
     );
   }
   if (room !== null) {

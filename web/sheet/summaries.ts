@@ -64,7 +64,7 @@ function sizeText(bounds: Bounds, speak: Speak): string {
   return `${speak.length(bounds.maxX_m - bounds.minX_m)} x ${speak.length(bounds.maxY_m - bounds.minY_m)}`;
 }
 
-/** "Together: tops 9.2 sq ft, bodies about 52 lb, the longest diagonal 53 in (counter)." */
+/** "Together: tops 9.2 sq ft, solid bodies would be about 52 lb, the longest diagonal 53 in (counter)." */
 export function togetherSummary(forecast: JobForecast | null, speak: Speak): string {
   const known = (forecast?.pieces ?? []).flatMap(({ name, measures }) =>
     measures === null ? [] : [{ name, measures }],
@@ -78,7 +78,7 @@ export function togetherSummary(forecast: JobForecast | null, speak: Speak): str
   );
   const open = (forecast?.pieces.length ?? 0) - known.length;
   const without = open === 0 ? '' : `, without ${counted(open, 'piece')} that cannot be measured yet`;
-  return `Together: tops ${speak.area(all.topArea_m2)}, bodies about ${speak.weight(all.bodyMass_kg)}, the longest diagonal ${speak.length(all.longestDiagonal_m)} (${longest.name})${without}.`;
+  return `Together: tops ${speak.area(all.topArea_m2)}, solid bodies would be about ${speak.weight(all.bodyMass_kg)}, the longest diagonal ${speak.length(all.longestDiagonal_m)} (${longest.name})${without}.`;
 }
 
 /** What the pieces still need; of several, which one. */
