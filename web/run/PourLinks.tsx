@@ -2,7 +2,8 @@ import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { JobForecast } from '#core/job/forecast.ts';
-import { freezePour } from '#core/pour/run/frozen-pour.ts';
+import { type Change, changedSince } from '#core/pour/run/changed-since.ts';
+import { type FrozenPour, freezePour } from '#core/pour/run/frozen-pour.ts';
 import { uuid7 } from '#web/draft/uuid7.ts';
 import { dayAndClock } from '#web/units/dates.ts';
 import type { Speak } from '#web/units/speak.ts';
@@ -21,6 +22,8 @@ interface KnownRun {
   readonly id: string;
   readonly coatId: string;
   readonly openedAt: string;
+  /** On this device: the plan as it was. */
+  readonly pour?: FrozenPour;
 }
 
 /** Runs of a job on this device and, when it answers, on the server; newest first. */
@@ -30,7 +33,7 @@ async function knownRuns(jobId: string): Promise<readonly KnownRun[]> {
     shelf.ofJob(jobId),
     listRuns(jobId).catch((): readonly KnownRun[] => []),
   ]);
-  const all = new Map<string, KnownRun>([...here, ...there].map((run) => [run.id, run]));
+  const all = new Map<string, KnownRun>([...there, ...here].map((run) => [run.id, run]));
   return [...all.values()].sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1));
 }
 
@@ -45,11 +48,14 @@ export function PourLinks({ jobId, coatId, title, forecast, speak }: Props) {
   const mine = (runs.data ?? []).filter((run) => run.coatId === coatId);
   if (coat?.plan == null || coat.request === null) return null;
   const { plan, request } = coat;
+  const nowPlanned = { inputs: request, plan, modelVersion: forecast.modelVersion };
   const open = async () => {
     try {
       const { shelf } = await runStore();
       const id = uuid7();
       const pour = freezePour(request, plan, forecast.modelVersion);
+      // browsers clear away what was not asked to stay, when room is short
+      void navigator.storage?.persist?.().catch(() => false);
       await shelf.keep({
         id,
         jobId,
@@ -83,11 +89,33 @@ export function PourLinks({ jobId, coatId, title, forecast, speak }: Props) {
                 <Link to="/run/$runId" params={{ runId: run.id }}>
                   Pour of {dayAndClock(Date.parse(run.openedAt), speak.system)}
                 </Link>
+                {run.pour !== undefined && (
+                  <Changes list={changedSince(run.pour, nowPlanned, speak.system)} />
+                )}
               </li>
             ))}
           </ul>
         </>
       )}
     </div>
+  );
+}
+
+/** What the plan on the sheet rests on now and did not when a pour was opened. */
+function Changes({ list }: { readonly list: readonly Change[] }) {
+  if (list.length === 0) return null;
+  return (
+    <details>
+      <summary>
+        Planned from other figures than now: {list.map(({ what }) => what.toLowerCase()).join(', ')}
+      </summary>
+      <ul>
+        {list.map(({ what, before, now }) => (
+          <li key={what}>
+            {what}: {before} then, {now} now
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
