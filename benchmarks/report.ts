@@ -116,7 +116,7 @@ ${facts.missing.map((each) => `- Left out, not found. ${each}`).join('\n')}
 
 CPU time, one thread, medians of ${facts.rounds} rounds in which all solvers take turns; each sample is the mean of many forecasts after
 warming up. Ours counts every thread of the process, so the compiler's and the collector's too. The thickness map has its own page,
-[performance-film.md](performance-film.md).
+[performance-film.md](performance-film.md). The chance to finish in time: [performance-chance.md](performance-chance.md).
 
 ## Against the goals
 

@@ -35,7 +35,7 @@ export function weakestSays({ steps, weakest }: Chance): string {
   const step = steps.find(({ id }) => id === weakest);
   return step === undefined
     ? 'No step was late in any of the pours thrown.'
-    : `Most often breaks: ${step.label}, in ${inHundred(step.breaks)} pours.`;
+    : `Most often breaks: ${step.label} (${inHundred(step.breaks)} pours).`;
 }
 
 /** What a way asks for, each on its own: "40 g more resin", "2 min more work", "one person more", "recoat 2 h later". */
