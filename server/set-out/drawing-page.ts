@@ -54,7 +54,10 @@ export function drawPiece(
   const own = new Map(drawing.dimensions.map((d) => [d, [at(d.line.from), at(d.line.to)]]));
   taken.push(...own.values());
   for (const d of drawing.dimensions) taken.push(...extensions(ink, d, at));
-  for (const { corners } of splashes) strip(ink, corners.map(at));
+  for (const { corners } of splashes) {
+    strip(ink, corners.map(at));
+    taken.push(corners.slice(2).map(at));
+  }
   for (const s of drawing.outline) stroke(ink, s, at);
   for (const c of drawing.cutOuts) {
     for (const s of c.segments) stroke(ink, s, at);
