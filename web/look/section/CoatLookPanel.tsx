@@ -2,10 +2,12 @@ import { ProblemText } from '#web/field/ProblemText.tsx';
 import { Cautions } from '#web/sheet/Cautions.tsx';
 import { openField } from '#web/sheet/Section.tsx';
 import { Approval } from './Approval.tsx';
+import { ColourPanel } from './ColourPanel.tsx';
 import { Composing } from './Composing.tsx';
 import { HandWork } from './HandWork.tsx';
 import { LookSheets } from './LookSheets.tsx';
 import { lookCautions } from './look-cautions.ts';
+import { PhotoPanel } from './PhotoPanel.tsx';
 import { useCoatLook } from './use-coat-look.ts';
 
 /** The look of one coat. */
@@ -38,6 +40,18 @@ export function CoatLookPanel({ index, headed }: { readonly index: number; reado
             {made !== null && <Approval seen={seen} made={made} />}
             <LookSheets coat={coat.id} />
           </div>
+          {made !== null && coat.colours.length > 0 && (
+            <>
+              <details>
+                <summary>How the colours look, and made samples</summary>
+                <ColourPanel seen={seen} made={made} />
+              </details>
+              <details>
+                <summary>Learn from a photo of a finished top</summary>
+                <PhotoPanel seen={seen} made={made} />
+              </details>
+            </>
+          )}
           <details className="look-again">
             <summary>Compose anew from the brief</summary>
             <Composing seen={seen} />
