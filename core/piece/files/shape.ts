@@ -56,7 +56,7 @@ export function shapeSegments(shape: Shape, m: Affine, tolerance_m: number): Seg
 
 function splineSegments(own: Spline, m: Affine, tolerance_m: number): Segment[] {
   const spline: Spline = { ...own, controls: own.controls.map((c) => place(m, c)) };
-  const controls = spline.controls.map(near);
+  const controls = spline.controls.map((control) => near(control));
   if (spline.degree === 1) return controls.slice(1).map((c, i) => segment(controls[i]!, c, 0));
   const made: Segment[] = [];
   for (const { from, to, index } of splineSpans(spline)) {
