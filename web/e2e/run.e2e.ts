@@ -18,8 +18,9 @@ async function openPour(page: Page, baseUrl: string): Promise<string> {
   const head = page.locator('#steps-button');
   await head.waitFor();
   if ((await head.getAttribute('aria-expanded')) === 'false') await head.click();
-  await page.getByRole('button', { name: 'Open the pour' }).first().click();
-  await page.getByRole('heading', { name: 'Before the first mix' }).waitFor();
+  // the first opening fetches the screen of the pour
+  await page.getByRole('button', { name: 'Open the pour' }).first().click({ timeout: 40_000 });
+  await page.getByRole('heading', { name: 'Before the first mix' }).waitFor({ timeout: 40_000 });
   return page.url();
 }
 
