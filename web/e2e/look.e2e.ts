@@ -66,4 +66,98 @@ export const tests: readonly BrowserTest[] = [
       },
     }),
   ),
+  {
+    name: 'look: poured, pulled, a share changed and approved; cups and the signature follow',
+    run: async ({ page, baseUrl, axe }) => {
+      // A small picture: without a graphics card every change is drawn by the processor.
+      await page.setViewportSize({ width: 600, height: 800 });
+      await openLook(page, baseUrl);
+      await compose(page, '3');
+      await page.getByRole('button', { name: 'Take seed 3', exact: true }).click();
+      const moves = page.locator('.look-moves > li');
+      await moves.first().waitFor();
+      const before = await moves.count();
+      const over = page.locator('.look-over');
+      const box = await over.boundingBox();
+      if (box === null) throw new Error('there is no board');
+      const share = page.getByLabel('Share of sea green', { exact: true });
+      const was = await share.inputValue();
+
+      await page.locator('.look-tool', { hasText: 'Pour' }).click();
+      await over.click({ position: { x: box.width * 0.5, y: box.height * 0.3 } });
+      await page.locator('.look-moves > li').nth(before).waitFor();
+      await page.waitForFunction(
+        (text) =>
+          document.querySelector<HTMLInputElement>('.look-shares tbody tr:nth-child(2) input')?.value !==
+          text,
+        was,
+      );
+
+      await page.locator('.look-tool', { hasText: 'Pull' }).click();
+      const at = await over.boundingBox();
+      if (at === null) throw new Error('there is no board');
+      await page.mouse.move(at.x + at.width * 0.3, at.y + at.height * 0.5);
+      await page.mouse.down();
+      await page.mouse.move(at.x + at.width * 0.45, at.y + at.height * 0.4, { steps: 6 });
+      await page.mouse.move(at.x + at.width * 0.6, at.y + at.height * 0.6, { steps: 6 });
+      await page.mouse.up();
+      await moves.nth(before + 1).waitFor();
+      await page
+        .getByText(/Pull a tool of/)
+        .last()
+        .waitFor();
+
+      const cup = page.locator('.look-shares tbody tr:nth-child(3) td[data-label="To mix"]');
+      await page.locator('.look-shares:not([data-behind])').waitFor();
+      const weighed = await cup.textContent();
+      const copper = page.getByLabel('Share of copper', { exact: true });
+      await copper.fill('20 %');
+      await copper.press('Enter');
+      await page.waitForFunction((text) => {
+        const now = document.querySelector('.look-shares tbody tr:nth-child(3) td[data-label="To mix"]');
+        return now?.textContent !== text && now?.textContent !== '–';
+      }, weighed);
+      if ((await copper.inputValue()) !== '20.0%') throw new Error(`copper is ${await copper.inputValue()}`);
+
+      await page.getByRole('button', { name: `move ${before + 1} earlier` }).click();
+      await page.getByRole('checkbox', { name: `Keep move ${before}`, exact: true }).uncheck();
+      await page.locator('.look-moves [data-dropped]').waitFor();
+
+      await page.getByLabel('Approved by').fill('A. Hart');
+      await page.getByLabel('On sample panel').fill('B3');
+      await page.getByRole('button', { name: 'Approve this look' }).click();
+      await page.locator('[data-state="as it is"]', { hasText: 'panel B3, by A. Hart' }).waitFor();
+      await shot(page, 'look-approved');
+      await axe(page);
+      await page.getByRole('button', { name: 'Remove move 1', exact: true }).click();
+      await page.locator('[data-state="changed"]').waitFor();
+      await saved(page);
+      await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+      await page.locator('.look-printed canvas').first().waitFor({ state: 'attached' });
+    },
+  },
+  {
+    name: 'look: poured by figures and keyboard alone; a figure that cannot be read is answered',
+    run: async ({ page, baseUrl }) => {
+      await page.setViewportSize({ width: 600, height: 800 });
+      await openLook(page, baseUrl);
+      await page.locator('.look-moves > li').first().waitFor();
+      const before = await page.locator('.look-moves > li').count();
+      await page.locator('.look-tool input').first().focus();
+      await page.keyboard.press('ArrowRight');
+      const volume = page.locator('.look-held').getByLabel('Volume in the film');
+      await volume.fill('1/2 fl oz');
+      await volume.press('Enter');
+      const x = page.locator('.look-held').getByLabel('from the left');
+      await x.fill('10 in');
+      await x.press('Enter');
+      await page.getByRole('button', { name: 'Pour by these figures' }).press('Enter');
+      const made = page.locator('.look-moves > li').nth(before);
+      await made.getByText('10 in from the left').waitFor();
+      await made.getByRole('button', { expanded: false }).press('Enter');
+      await made.getByLabel('from the left').fill('9 parsecs');
+      await made.getByLabel('from the left').press('Enter');
+      await made.locator('.field-problem', { hasText: 'parsecs' }).waitFor();
+    },
+  },
 ];
