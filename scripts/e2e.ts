@@ -95,6 +95,8 @@ async function runTest(browser: Browser, baseUrl: string, file: string, test: Br
 }
 
 async function checkAxe(page: Page): Promise<void> {
+  // From the top: what happens to lie half under the head of the page when it is scrolled is not what is asked.
+  await page.evaluate(() => window.scrollTo(0, 0));
   // Through the protocol, past the page's own content policy, which rightly forbids injected scripts.
   const session = await page.context().newCDPSession(page);
   await session.send('Runtime.evaluate', { expression: axeSource });

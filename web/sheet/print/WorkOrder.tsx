@@ -3,7 +3,7 @@ import { piecesOf } from '#core/job/pieces.ts';
 import { useShop } from '#web/api/queries.ts';
 import { useCards } from '#web/api/resin-queries.ts';
 import type { ChanceOf } from '#web/chance/chance-messages.ts';
-import { chanceSays, weakestSays } from '#web/chance/chance-words.ts';
+import { chanceSays } from '#web/chance/chance-words.ts';
 import { chanceForPaper } from '#web/chance/use-chance.ts';
 import { ForecastChart } from '#web/charts/ForecastChart.tsx';
 import { LookPrinted } from '#web/look/section/LookPrinted.tsx';
@@ -139,12 +139,8 @@ function CoatOrder({ planned, coat, system }: Props) {
         {coat?.film} of {card?.name ?? coat?.resin}, {coat?.edges} edges; {speak.mass(plan.quantity.mass_kg)}{' '}
         ({speak.volume(plan.quantity.volume_m3)}) in {plan.cups.length}{' '}
         {plan.cups.length === 1 ? 'cup' : 'cups'}. {plan.says}
+        {request !== null && <ChanceLine of={{ request, plan, spreads: shop.spreads }} />}
       </p>
-      {request !== null && (
-        <Guard what="The chance" of={plan}>
-          <ChanceLine of={{ request, plan, spreads: shop.spreads }} />
-        </Guard>
-      )}
       {coat !== undefined && coat.look !== null && <LookPrinted coat={coat.id} />}
       <CupTable plan={plan} />
       <RunSheet name="Steps" plan={plan} startsAt={startsAt} system={system} ticks />
@@ -158,11 +154,7 @@ function CoatOrder({ planned, coat, system }: Props) {
   );
 }
 
+/** In the paragraph of the coat: a line of its own would cost a page. */
 function ChanceLine({ of }: { readonly of: ChanceOf }) {
-  const chance = chanceForPaper(of);
-  return (
-    <p>
-      Chance to finish in time: {chanceSays(chance)}. {weakestSays(chance)}
-    </p>
-  );
+  return ` Chance to finish in time: ${chanceSays(chanceForPaper(of))}.`;
 }
