@@ -133,13 +133,13 @@ function CoatOrder({ planned, coat, system }: Props) {
     <section className="wo-coat">
       <h2>
         {name} <Verdict verdict={plan.verdict} />
+        {request !== null && <ChanceLine of={{ request, plan, spreads: shop.spreads }} />}
       </h2>
       <p>
         {pieceNames !== '' && `On ${pieceNames}: `}
         {coat?.film} of {card?.name ?? coat?.resin}, {coat?.edges} edges; {speak.mass(plan.quantity.mass_kg)}{' '}
         ({speak.volume(plan.quantity.volume_m3)}) in {plan.cups.length}{' '}
         {plan.cups.length === 1 ? 'cup' : 'cups'}. {plan.says}
-        {request !== null && <ChanceLine of={{ request, plan, spreads: shop.spreads }} />}
       </p>
       {coat !== undefined && coat.look !== null && <LookPrinted coat={coat.id} />}
       <CupTable plan={plan} />
@@ -154,7 +154,7 @@ function CoatOrder({ planned, coat, system }: Props) {
   );
 }
 
-/** In the paragraph of the coat: a line of its own would cost a page. */
+/** Beside the verdict: a line of its own would cost a page. */
 function ChanceLine({ of }: { readonly of: ChanceOf }) {
-  return ` Chance to finish in time: ${chanceSays(chanceForPaper(of))}.`;
+  return <span className="wo-chance">Chance to finish in time: {chanceSays(chanceForPaper(of))}</span>;
 }
