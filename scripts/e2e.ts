@@ -56,7 +56,11 @@ console.log(`\nbrowser: ${passed} passed, ${failed} failed`);
 if (failed > 0 || passed === 0) process.exit(1);
 
 async function runTest(browser: Browser, baseUrl: string, file: string, test: BrowserTest): Promise<void> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    acceptDownloads: true,
+    reducedMotion: 'reduce',
+  });
   context.setDefaultTimeout(15_000);
   const page = await context.newPage();
   const errors: string[] = [];
