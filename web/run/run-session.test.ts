@@ -33,6 +33,13 @@ function device(number = 1) {
     close: () => {},
   };
   const real: RunEngine = { ask: (ask, take) => take(forecastRun({ ...ask, draws: 2 })), close: () => {} };
+  let asked: (() => void) | null = null;
+  const slow: RunEngine = {
+    ask: (ask, take) => {
+      asked = () => take(forecastRun({ ...ask, draws: 2 }));
+    },
+    close: () => {},
+  };
   return {
     log,
     lines,
@@ -52,14 +59,16 @@ function device(number = 1) {
       page = name;
       mono_ms = 0;
     },
-    open: (engine: 'real' | 'idle' = 'idle') =>
+    /** The slow engine answers what it was asked last. */
+    answer: () => asked?.(),
+    open: (engine: 'real' | 'idle' | 'slow' = 'idle') =>
       RunSession.open(RUN, pour, {
         log,
         keep: {
           read: (run) => clocks.get(run) ?? null,
           write: (run, state) => void clocks.set(run, structuredClone(state)),
         },
-        engine: engine === 'real' ? real : idle,
+        engine: { real, idle, slow }[engine],
         server: (run, body) => (online ? server(run, body) : Promise.reject(new Error('no network'))),
         offer: async () => {
           if (!online) throw new Error('no network');
@@ -312,6 +321,22 @@ describe('a pour under way', () => {
 });
 
 describe('four hours of a pour', () => {
+  it('never asks again for a step that is done while its windows are computed, and asks again for one taken back', async () => {
+    const phone = device();
+    const session = await phone.open('slow');
+    await session.start();
+    phone.answer();
+    const stateOf = () => session.view().forecast!.steps.find(({ step }) => step.id === 'mix-1')!.state;
+    expect(stateOf()).toBe('in hand');
+    await session.did({ kind: 'done', step: 'mix-1' });
+    expect(stateOf()).toBe('done');
+    phone.answer();
+    expect(stateOf()).toBe('done');
+    await session.undo();
+    expect(stateOf()).toBe('to do');
+    session.close();
+  });
+
   it('ask for windows every ten seconds and leave nothing behind', async () => {
     const phone = device();
     const session = await phone.open();

@@ -20,6 +20,7 @@ import type { ClockKeep } from './clock-keep.ts';
 import type { EventLog } from './event-log.ts';
 import { type ExchangeAnswer, type Exchanger, exchangeAll } from './exchange.ts';
 import { elapsedByEvents, elapsedByServer } from './joined-clock.ts';
+import { asKnown } from './known-done.ts';
 import type { RunEngine } from './run-engine.ts';
 
 type Without<E> = E extends RunEvent ? Omit<E, 'id' | 'run' | 'device' | 'wall_ms' | 'at_s'> : never;
@@ -308,7 +309,9 @@ export class RunSession {
 
   #show(part: Partial<RunView>): void {
     if (this.#closed) return;
-    this.#view = { ...this.#view, ...part };
+    const view = { ...this.#view, ...part };
+    const { forecast, state } = view;
+    this.#view = forecast === null ? view : { ...view, forecast: asKnown(forecast, state) };
     for (const listener of this.#listeners) listener();
   }
 }
