@@ -12,7 +12,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { CHROMIUM_FLAGS, chromiumOrInstall } from './chromium.ts';
 import type { BrowserTest, E2E } from './e2e-types.ts';
 
-const TEST_TIMEOUT_MS = 90_000;
+const TEST_TIMEOUT_MS = 150_000;
 const only = process.argv[2] ?? '';
 const folder = join(import.meta.dirname, '..', 'web', 'e2e');
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -61,7 +61,7 @@ async function runTest(browser: Browser, baseUrl: string, file: string, test: Br
     acceptDownloads: true,
     reducedMotion: 'reduce',
   });
-  context.setDefaultTimeout(15_000);
+  context.setDefaultTimeout(30_000);
   const page = await context.newPage();
   const errors: string[] = [];
   const watch = (watched: Page) => watched.on('pageerror', (error) => errors.push(error.message));
