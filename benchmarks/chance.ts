@@ -9,7 +9,7 @@
 import { availableParallelism, cpus } from 'node:os';
 import { isMainThread, parentPort, Worker } from 'node:worker_threads';
 import { type Batch, batchSeed, tellChance, throwBatch, throwingGround } from '#core/pour/chance/chance.ts';
-import { filmEnds, filmMoved, pourNow_s } from '#core/pour/chance/response.ts';
+import { filmEnds, filmMoved, pourNow_s } from '#core/pour/chance/cure-ends.ts';
 import { DEFAULT_SPREADS } from '#core/pour/chance/spreads.ts';
 import { type PlanRequest, planCoat } from '#core/pour/plan-coat.ts';
 import { QUICK_20, requestOf } from '#core/pour/sample-request.check.ts';

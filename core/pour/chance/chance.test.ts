@@ -5,8 +5,9 @@ import { drawModels } from '#core/resin/ensemble.ts';
 import { planCoat } from '../plan-coat.ts';
 import { QUICK_20, requestOf } from '../sample-request.check.ts';
 import { batchSeed, chanceToFinish, tellChance, throwBatch, throwingGround } from './chance.ts';
+import { filmEnds, filmMoved, pourNow_s } from './cure-ends.ts';
 import { frameOf, type PourFrame } from './frame.ts';
-import { filmEnds, filmMoved, pourNow_s, readCup, readFilm, respond } from './response.ts';
+import { filmWeights, readCup, readFilm, respond } from './response.ts';
 import { DEFAULT_SPREADS, type PourSpreads } from './spreads.ts';
 import { stepIdsOf, type Thrown, throwPour } from './throw-pour.ts';
 
@@ -105,10 +106,12 @@ describe('a resin read between its nodes', () => {
           const anew = filmEnds(model, filmMoved(film, by_K, stood));
           const cup_s = pourNow_s(model, frame.response.masses_kg[0]!, filmMoved(film, by_K, 1))!;
           expect(Math.abs(readCup(response.pourNow[0]!, by_K) / cup_s - 1)).toBeLessThan(0.01);
-          expect(Math.abs(readFilm(response.workingEnd, by_K, stood) / anew.workingEnd_s! - 1)).toBeLessThan(
+          const weights = filmWeights(by_K, stood);
+          expect(Math.abs(readFilm(response.workingEnd, weights) / anew.workingEnd_s! - 1)).toBeLessThan(
             0.01,
           );
-          expect(Math.abs(readFilm(response.gel, by_K, stood) / anew.gel_s! - 1)).toBeLessThan(0.01);
+          expect(Math.abs(readFilm(response.torch!, weights) / anew.torch_s! - 1)).toBeLessThan(0.01);
+          expect(Math.abs(readFilm(response.gel, weights) / anew.gel_s! - 1)).toBeLessThan(0.01);
         },
       ),
       { numRuns: 100 },
@@ -141,7 +144,7 @@ describe('the chance to finish', () => {
       const ends_s = mix_s + empty_s + spread_s + meld_s * spare;
       const fixed = Math.log(ends_s);
       const response = {
-        pourNow: [[9, 9, 9, 9, 9, 9, 9]],
+        pourNow: [{ by_K: [0], ln_s: [9] }],
         workingEnd: Array(8).fill(fixed),
         torch: null,
         gel: Array(8).fill(12),

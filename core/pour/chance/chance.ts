@@ -50,6 +50,8 @@ export interface Chance {
 export const DEFAULT_POURS = 10_000;
 export const DEFAULT_RESINS = 48;
 const BATCHES = 10;
+/** One pour in two thousand is further off than this many standard deviations of the temperature; its cups are read there. */
+const REACH_z = 3.5;
 
 /** What all pours of a plan share: computed once, thrown from by as many workers as there are. */
 export interface ThrowingGround {
@@ -66,7 +68,11 @@ export function throwingGround(ask: ChanceRequest): ThrowingGround {
   const frame = frameOf(request, plan);
   // the first of the draws is the card's own model, which is no draw
   const models = drawModels(request.coat.card, resins + 1, seed).slice(1);
-  return { frame, responses: models.map((model) => respond(model, frame.response)), spreads };
+  return {
+    frame,
+    responses: models.map((model) => respond(model, frame.response, REACH_z * spreads.temperature_K)),
+    spreads,
+  };
 }
 
 /** Least slack of each pour of a batch, and the place of the step that has it; `late` counts the pours a step is late in. */

@@ -6,7 +6,7 @@
 import { layOutAfter } from '../after-pour.ts';
 import { layOut, withEdgesLater } from '../lay-out.ts';
 import type { PourFrame } from './frame.ts';
-import { type DrawResponse, readCup, readFilm } from './response.ts';
+import { type DrawResponse, filmWeights, readCup, readFilm } from './response.ts';
 
 /** Factors on the planned durations, and what else is drawn. */
 export interface Thrown {
@@ -59,7 +59,8 @@ export function throwPour(frame: PourFrame, response: DrawResponse, thrown: Thro
   const laid = withEdgesLater(soonest, wait_s);
   const first = laid.cups[oldest]!;
   const stood = (first.emptied_s - first.mixed_s) / frame.oldestStands_s;
-  const filmTime_s = (nodes: readonly number[]) => first.mixed_s + readFilm(nodes, thrown.by_K, stood);
+  const weights = filmWeights(thrown.by_K, stood);
+  const filmTime_s = (nodes: readonly number[]) => first.mixed_s + readFilm(nodes, weights);
   const working_s = filmTime_s(response.workingEnd);
   let place = 0;
   cups.forEach((cup, i) => {

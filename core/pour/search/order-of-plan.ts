@@ -1,5 +1,5 @@
 /** The cups of a plan as the search takes them, and what another order, or other hands, would bring. Offered, never put in. */
-import { filmEnds } from '../chance/response.ts';
+import { filmEnds } from '../chance/cure-ends.ts';
 import { CUP_SPAN_s } from '../cup-times.ts';
 import { layOut } from '../lay-out.ts';
 import { oldestCup } from '../oldest-cup.ts';
