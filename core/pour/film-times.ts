@@ -1,6 +1,8 @@
 /** The film that stops flowing first, over the draws of its resin: every stage and the last moments a tool may touch. */
+
 import type { Liquid } from '#core/film/constants.ts';
 import { thetaToLevel } from '#core/film/levelling.ts';
+import type { EndLoss } from '#core/numeric/column.ts';
 import { cureCup } from '#core/resin/cup.ts';
 import { rangeOf } from '#core/resin/ensemble.ts';
 import { cureFilm, FULL_CURE_SPAN_s } from '#core/resin/film.ts';
@@ -37,8 +39,13 @@ export interface Tolerances {
 /** For the draws: stage times within about half a percent, far inside what the draws differ by. */
 export const DRAW_TOLERANCE: Tolerances = { relative: 1e-4, conversion: 1e-5, temperature: 0.01 };
 
-/** State a cup has when it is empty: what its film starts with. */
-export function stateWhenEmpty(model: ResinModel, request: FilmRequest, tolerance?: Tolerances): CureState {
+/** State a cup has when it is empty: what its film starts with. `loss` as `CupSetup` takes it. */
+export function stateWhenEmpty(
+  model: ResinModel,
+  request: FilmRequest,
+  tolerance?: Tolerances,
+  loss?: EndLoss,
+): CureState {
   const { air, resin, cup_kg, mixed_s, emptied_s } = request;
   const stands_s = emptied_s - mixed_s;
   const history = cureCup({
@@ -49,6 +56,7 @@ export function stateWhenEmpty(model: ResinModel, request: FilmRequest, toleranc
     start_s: 0,
     duration_s: stands_s,
     ...(tolerance === undefined ? {} : { tolerance }),
+    ...(loss === undefined ? {} : { loss }),
   });
   const { conversion, temperature_K } = readState(history, stands_s, model);
   return { conversion, temperature_K };

@@ -25,6 +25,15 @@ export interface CupSetup {
   readonly balance?: number;
   /** A fixed loss of the whole cup instead of the computed one, W/K; 0 insulates. */
   readonly loss_W_K?: number;
+  /** The computed loss, where it was computed before (`lossOfCup` of the same model, mass, diameter and air at the start). */
+  readonly loss?: EndLoss;
+}
+
+/** Computed loss of a standing cup, W by its excess over the air. For `CupSetup.loss` where many alike are cured. */
+export function lossOfCup(setup: Pick<CupSetup, 'model' | 'mass_kg' | 'cup'>, air_K: number): EndLoss {
+  const { model, mass_kg, cup } = setup;
+  const shape = cupShape(mass_kg / model.density_kg_m3, cup?.diameter_m);
+  return scaledLoss(cupLoss(shape, model.conductivity_W_mK, air_K), model.cupLossFactor ?? 1);
 }
 
 /**
@@ -46,9 +55,7 @@ export function cureCup(setup: CupSetup): CureHistory {
   const shape = cupShape(mass_kg / model.density_kg_m3, setup.cup?.diameter_m);
   const airStart = surroundingsAt(surroundings, setup.start_s);
   const loss: EndLoss =
-    setup.loss_W_K === undefined
-      ? scaledLoss(cupLoss(shape, model.conductivity_W_mK, airStart), model.cupLossFactor ?? 1)
-      : linearLoss(setup.loss_W_K);
+    setup.loss_W_K === undefined ? (setup.loss ?? lossOfCup(setup, airStart)) : linearLoss(setup.loss_W_K);
   const inner = innerResistance(shape, model.conductivity_W_mK);
   const rise = model.heat_J_kg / model.heatCapacity_J_kgK;
   const recording = startRecording(model);

@@ -9,6 +9,7 @@ import { within } from '#core/quantity/domain.ts';
 import { drawModels } from '#core/resin/ensemble.ts';
 import type { CoatPlan } from '../plan.ts';
 import type { PlanRequest } from '../plan-coat.ts';
+import { lossesKept } from './cure-ends.ts';
 import { frameOf, type PourFrame } from './frame.ts';
 import { type DrawResponse, respond } from './response.ts';
 import { checkSpreads, type PourSpreads, type StepSpread, type TimedKind } from './spreads.ts';
@@ -68,11 +69,10 @@ export function throwingGround(ask: ChanceRequest): ThrowingGround {
   const frame = frameOf(request, plan);
   // the first of the draws is the card's own model, which is no draw
   const models = drawModels(request.coat.card, resins + 1, seed).slice(1);
-  return {
-    frame,
-    responses: models.map((model) => respond(model, frame.response, REACH_z * spreads.temperature_K)),
-    spreads,
-  };
+  const lossOf = lossesKept();
+  const reach_K = REACH_z * spreads.temperature_K;
+  const responses = models.map((model) => respond(model, frame.response, reach_K, lossOf));
+  return { frame, responses, spreads };
 }
 
 /** Least slack of each pour of a batch, and the place of the step that has it; `late` counts the pours a step is late in. */

@@ -1,6 +1,8 @@
 /** When a cup must be out and a film stops being workable, for one resin in one shop: cured no further than needed. */
-import { cureCup } from '#core/resin/cup.ts';
-import { cureFilm } from '#core/resin/film.ts';
+import { type EndLoss, surroundingsAt } from '#core/numeric/column.ts';
+import { cureCup, lossOfCup } from '#core/resin/cup.ts';
+import { scaledLoss } from '#core/resin/cup-loss.ts';
+import { cureFilm, surroundingsOf } from '#core/resin/film.ts';
 import type { AirTemperature, ResinModel } from '#core/resin/model.ts';
 import { cupStages, filmStages } from '#core/resin/stages.ts';
 import { airFrom } from '../clocks.ts';
@@ -38,7 +40,7 @@ interface Layers {
   readonly film: number;
   readonly board: number;
 }
-const FINE: Layers = { film: 4, board: 8 };
+export const FINE: Layers = { film: 4, board: 8 };
 /** What cold, warmth and standing change is read off a coarser film: its own time is 1 % off, what it changes by hardly. */
 export const COARSE: Layers = { film: 1, board: 4 };
 
@@ -60,8 +62,10 @@ export function filmEnds(
   request: FilmRequest,
   expected_s = FILM_SPAN_s,
   layers: Layers = FINE,
+  lossOf: LossOf = computed,
 ): FilmEnds {
-  const start = stateWhenEmpty(model, request, DRAW_TOLERANCE);
+  const cupAir_K = startsIn(airFrom(request.air, request.mixed_s));
+  const start = stateWhenEmpty(model, request, DRAW_TOLERANCE, lossOf(model, request.cup_kg, cupAir_K));
   const air = airFrom(request.air, request.emptied_s);
   const stood_s = request.emptied_s - request.mixed_s;
   const from = (time_s: number | null) => (time_s === null ? null : time_s + stood_s);
@@ -87,14 +91,34 @@ export function filmEnds(
   });
 }
 
+/** Loss of a standing cup in air of a temperature, see `CupSetup.loss`. */
+export type LossOf = (model: ResinModel, mass_kg: number, air_K: number) => EndLoss;
+
+/** Computes each loss once: draws of one card differ in how a cup of them cools by a factor at most. */
+export function lossesKept(): LossOf {
+  const kept = new Map<string, EndLoss>();
+  return (model, mass_kg, air_K) => {
+    const key = [mass_kg, air_K, model.density_kg_m3, model.conductivity_W_mK].join();
+    const plain = kept.get(key) ?? lossOfCup({ model: { ...model, cupLossFactor: 1 }, mass_kg }, air_K);
+    kept.set(key, plain);
+    return scaledLoss(plain, model.cupLossFactor ?? 1);
+  };
+}
+
+const computed: LossOf = (model, mass_kg, air_K) => lossOfCup({ model, mass_kg }, air_K);
+
+const startsIn = (air: AirTemperature) => surroundingsAt(surroundingsOf(air), 0);
+
 /** Pour-now time of a cup on its own clock, s; null: not within four hours. `expected_s` as in `filmEnds`. */
 export function pourNow_s(
   model: ResinModel,
   mass_kg: number,
   request: FilmRequest,
   expected_s = CUP_SPAN_s,
+  lossOf: LossOf = computed,
 ): number | null {
   const air = airFrom(request.air, request.mixed_s);
+  const loss = lossOf(model, mass_kg, startsIn(air));
   const { time_s } = followed(expected_s, CUP_SPAN_s, (duration_s, last) => {
     const history = cureCup({
       model,
@@ -104,6 +128,7 @@ export function pourNow_s(
       start_s: 0,
       duration_s,
       tolerance: DRAW_TOLERANCE,
+      loss,
     });
     const found_s = cupStages(history, model).pourNow_s;
     return found_s === null && !last ? null : { time_s: found_s };

@@ -8,7 +8,17 @@
 import type { ResinModel } from '#core/resin/model.ts';
 import { CUP_SPAN_s } from '../cup-times.ts';
 import type { FilmRequest } from '../film-times.ts';
-import { COARSE, FILM_SPAN_s, type FilmEnds, filmEnds, filmMoved, pourNow_s } from './cure-ends.ts';
+import {
+  COARSE,
+  FILM_SPAN_s,
+  FINE,
+  type FilmEnds,
+  filmEnds,
+  filmMoved,
+  type LossOf,
+  lossesKept,
+  pourNow_s,
+} from './cure-ends.ts';
 
 /** Nodes stand this far from the temperature read, K. */
 export const NODE_K = 3;
@@ -57,18 +67,20 @@ const ln = (time_s: number | null, span_s: number) =>
  * Cures one draw at the nodes.
  *
  * @param reach_K so far off the cups are read at most; nodes beyond the one that covers it are left out. Default: all.
+ * @param lossOf pass one `lossesKept` for all draws of a card.
  */
 export function respond(
   model: ResinModel,
   { film, masses_kg }: ResponseRequest,
   reach_K: number = CUP_NODES_K[CUP_NODES_K.length - 1]!,
+  lossOf: LossOf = lossesKept(),
 ): DrawResponse {
   const outermost_K = CUP_NODES_K.find((by_K) => by_K >= reach_K) ?? CUP_NODES_K[CUP_NODES_K.length - 1]!;
   const cups_K = CUP_NODES_K.filter((by_K) => Math.abs(by_K) <= outermost_K);
-  const asPlanned = filmEnds(model, film, FIRST_GUESS_s);
+  const asPlanned = filmEnds(model, film, FIRST_GUESS_s, FINE, lossOf);
   const gels_s = asPlanned.gel_s ?? FILM_SPAN_s;
   const coarse = (by_K: number, stood: number) =>
-    filmEnds(model, filmMoved(film, by_K, stood), gels_s * Math.exp(-SLOWER_ln_K * by_K), COARSE);
+    filmEnds(model, filmMoved(film, by_K, stood), gels_s * Math.exp(-SLOWER_ln_K * by_K), COARSE, lossOf);
   const middle = coarse(0, 1);
   const moved = [
     coarse(-NODE_K, 1),
@@ -86,7 +98,7 @@ export function respond(
     pourNow: masses_kg.map((mass_kg) => {
       let expected_s = FIRST_CUP_s;
       const ln_s = cups_K.map((by_K) => {
-        const time_s = pourNow_s(model, mass_kg, filmMoved(film, by_K, 1), expected_s);
+        const time_s = pourNow_s(model, mass_kg, filmMoved(film, by_K, 1), expected_s, lossOf);
         // from the coolest to the warmest: the next is no later
         expected_s = time_s ?? CUP_SPAN_s;
         return ln(time_s, CUP_SPAN_s);
