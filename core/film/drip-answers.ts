@@ -73,7 +73,7 @@ export function dripAnswers(request: DripRequest): DripAnswers {
     says:
       show_s === undefined
         ? 'The film under the edge gels before drips show.'
-        : 'Drips show after four e-folds.',
+        : 'Drips show once the ripple under the edge has grown about 55 times.',
     formula:
       'growth = (rho g - gamma k^2)/(2k) (sinh x cosh x - x)/(cosh^2 x + x^2), x = k h, at its greatest',
     numbers: { film_m: hangingFilm_m, growth_Pa: fastest.growth_Pa, thetaLeft_per_Pa: left },

@@ -108,7 +108,10 @@ export function puddleAnswers(request: PuddleRequest): PuddleAnswers {
     reasons: [
       spread,
       {
-        says: `${fewest} puddles or more close the surface without help.`,
+        says:
+          fewest === 1
+            ? 'One puddle closes the surface without help.'
+            : `${fewest} puddles or more close the surface without help.`,
         formula: 's = sqrt(2 V/(sqrt 3 h)); closed when R = s/sqrt 3',
         numbers: { area_m2, film_m, largestPuddle_m3: most_m3 },
         source: 'geometry on Huppert 1982',

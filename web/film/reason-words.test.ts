@@ -48,7 +48,7 @@ describe('a reason in words', () => {
     const spread = { low: 600, value: 720, high: 900 };
     expect(rangeText(spread, 'time', 'us')).toBe('12 (10 to 15) min');
     expect(rangeText({ low: 2, value: 3, high: 4.5 }, 'e-folds', 'us')).toBe(
-      '2 to 4.5 growths by e (4 show)',
+      '0.5 to 1.13 times the flow it takes to show',
     );
     // 1/sqrt(1.5) and sqrt(1.5): a viscosity off by half in what goes with its root
     expect(movesText({ low: 1 / 1.224745, value: 1, high: 1.224745 })).toBe('−18 % to +22 %');

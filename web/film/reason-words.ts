@@ -177,7 +177,9 @@ export function rangeName(of: RangeOf): string {
 /** The range of a reason by the kind of its value; a time with its middle. */
 export function rangeText(spread: Spread, of: RangeOf, system: System): string {
   const { low, value, high } = spread;
-  if (of === 'e-folds') return `${plainNumber(low)} to ${plainNumber(high)} growths by e (4 show)`;
+  // A pattern shows after four e-folds, and these go with the flow budget: so the share of that budget there is.
+  if (of === 'e-folds')
+    return `${plainNumber(low / 4)} to ${plainNumber(high / 4)} times the flow it takes to show`;
   if (of === 'time') return minutesRange({ low_s: low, mid_s: value, high_s: high });
   if (of === 'length' && value >= 0.01) return formatRange(low, value, high, 'length', system);
   return low === high ? fineText(value, system) : `${fineText(low, system)} to ${fineText(high, system)}`;
